@@ -1,0 +1,235 @@
+# One archive a layer, in the order of the floors: a layer uses only those above it here.
+
+# Floor 0: dates, running hours, amounts, text.
+noinst_LIBRARIES += src/libbase.a
+src_libbase_a_SOURCES = \
+	src/base/amount.c \
+	src/base/amount.h \
+	src/base/date.c \
+	src/base/date.h \
+	src/base/date_parse.c \
+	src/base/date_span.c \
+	src/base/err.c \
+	src/base/err.h \
+	src/base/hours.c \
+	src/base/key.c \
+	src/base/key.h \
+	src/base/length.c \
+	src/base/text.c \
+	src/base/text.h \
+	src/base/typed.c \
+	src/base/typed.h \
+	src/base/value.h \
+	src/base/water_reading.c
+
+# Floor 1: the computation.
+noinst_LIBRARIES += src/libengine.a
+src_libengine_a_SOURCES = \
+	src/engine/clock.c \
+	src/engine/condition.c \
+	src/engine/condition.h \
+	src/engine/due.c \
+	src/engine/due.h \
+	src/engine/exposure.c \
+	src/engine/forecast.c \
+	src/engine/opportunity.c \
+	src/engine/opportunity.h \
+	src/engine/plausible.c \
+	src/engine/plausible.h \
+	src/engine/rates.c \
+	src/engine/salinity.c \
+	src/engine/salinity.h \
+	src/engine/season.c \
+	src/engine/timeline.c \
+	src/engine/timeline.h \
+	src/engine/timeline_inside.h \
+	src/engine/types.h \
+	src/engine/usage.c \
+	src/engine/usage.h \
+	src/engine/usage_ahead.c \
+	src/engine/wear.c \
+	src/engine/wear.h
+
+# Floor 2: records and words.
+noinst_LIBRARIES += src/libmodel.a
+src_libmodel_a_SOURCES = \
+	src/model/meter.c \
+	src/model/meter.h \
+	src/model/record.c \
+	src/model/record.h \
+	src/model/records.c \
+	src/model/records.h \
+	src/model/words.c \
+	src/model/words.h
+
+# Floor 3a: the SQLite file.
+noinst_LIBRARIES += src/libstore.a
+src_libstore_a_SOURCES = \
+	src/store/apply.c \
+	src/store/apply.h \
+	src/store/backup.c \
+	src/store/backup.h \
+	src/store/bind.c \
+	src/store/bind.h \
+	src/store/bulk.c \
+	src/store/cells.c \
+	src/store/cells.h \
+	src/store/change.c \
+	src/store/compare.c \
+	src/store/compare.h \
+	src/store/db.c \
+	src/store/db.h \
+	src/store/entry.c \
+	src/store/entry.h \
+	src/store/fault.c \
+	src/store/guard.c \
+	src/store/guard.h \
+	src/store/history.c \
+	src/store/holder.c \
+	src/store/holder.h \
+	src/store/indexes.c \
+	src/store/indexes.h \
+	src/store/inside.h \
+	src/store/journal.c \
+	src/store/journal.h \
+	src/store/migrate.c \
+	src/store/migrate.h \
+	src/store/rows.c \
+	src/store/rows.h \
+	src/store/shape.c \
+	src/store/shape.h \
+	src/store/spool.c \
+	src/store/spool.h \
+	src/store/sqlite.h \
+	src/store/txn.c \
+	src/store/verify.c \
+	src/store/verify.h
+nodist_src_libstore_a_SOURCES = \
+	src/store/sql.c \
+	src/store/sql.h
+
+# The statements become one enum and one table of strings.
+SQL_FILES = \
+	src/store/sql/schema/0001_first.sql \
+	src/store/sql/due.sql \
+	src/store/sql/file.sql \
+	src/store/sql/lists.sql \
+	src/store/sql/queries.sql \
+	src/store/sql/records.sql
+EXTRA_DIST += $(SQL_FILES) src/store/sql2c.awk
+BUILT_SOURCES += src/store/sql.h
+CLEANFILES += src/store/sql.c src/store/sql.h
+
+src/store/sql.h: $(SQL_FILES) src/store/sql2c.awk
+	$(AM_V_GEN)$(MKDIR_P) src/store && (cd $(srcdir) && \
+		$(AWK) -v mode=h -f src/store/sql2c.awk $(SQL_FILES)) >$@.new && mv $@.new $@
+src/store/sql.c: $(SQL_FILES) src/store/sql2c.awk
+	$(AM_V_GEN)$(MKDIR_P) src/store && (cd $(srcdir) && \
+		$(AWK) -v mode=c -f src/store/sql2c.awk $(SQL_FILES)) >$@.new && mv $@.new $@
+
+# Floor 3b: formats.
+noinst_LIBRARIES += src/libexchange.a
+src_libexchange_a_SOURCES = \
+	src/exchange/cell.c \
+	src/exchange/cell.h \
+	src/exchange/csv_in.c \
+	src/exchange/csv_in.h \
+	src/exchange/csv_out.c \
+	src/exchange/csv_out.h \
+	src/exchange/csv_sniff.c \
+	src/exchange/csv_sniff.h \
+	src/exchange/json.c \
+	src/exchange/json.h \
+	src/exchange/record_csv.h \
+	src/exchange/record_csv_in.c \
+	src/exchange/record_csv_out.c \
+	src/exchange/sink.c \
+	src/exchange/sink.h \
+	src/exchange/yard_csv.c \
+	src/exchange/yard_csv.h
+
+# Floor 4: what both front ends see.
+noinst_LIBRARIES += src/liblogbook.a
+src_liblogbook_a_SOURCES = \
+	src/logbook/book.c \
+	src/logbook/book.h \
+	src/logbook/due.c \
+	src/logbook/due.h \
+	src/logbook/due_access.c \
+	src/logbook/due_list.h \
+	src/logbook/due_measured.c \
+	src/logbook/due_order.c \
+	src/logbook/due_out.c \
+	src/logbook/due_place.c \
+	src/logbook/due_read.c \
+	src/logbook/export.c \
+	src/logbook/find.c \
+	src/logbook/found.c \
+	src/logbook/found.h \
+	src/logbook/history.c \
+	src/logbook/import.c \
+	src/logbook/import.h \
+	src/logbook/import_check.c \
+	src/logbook/import_known.c \
+	src/logbook/inside.h \
+	src/logbook/measure.c \
+	src/logbook/measure.h \
+	src/logbook/measure_parse.c \
+	src/logbook/meter.c \
+	src/logbook/out_file.c \
+	src/logbook/out_file.h \
+	src/logbook/outing.c \
+	src/logbook/outing.h \
+	src/logbook/place.c \
+	src/logbook/place.h \
+	src/logbook/plan.c \
+	src/logbook/plan.h \
+	src/logbook/service.c \
+	src/logbook/service.h \
+	src/logbook/service_span.c \
+	src/logbook/service_span.h \
+	src/logbook/transfer.h \
+	src/logbook/why.c \
+	src/logbook/why.h \
+	src/logbook/yard.c \
+	src/logbook/yard.h \
+	src/logbook/year.c \
+	src/logbook/year.h
+
+# Floor 5a: the command line.
+noinst_LIBRARIES += src/libcli.a
+src_libcli_a_SOURCES = \
+	src/cli/args.c \
+	src/cli/args.h \
+	src/cli/cli.c \
+	src/cli/cli.h \
+	src/cli/cmd_did.c \
+	src/cli/cmd_due.c \
+	src/cli/cmd_help.c \
+	src/cli/cmd_journal.c \
+	src/cli/cmd_measure.c \
+	src/cli/cmd_meter.c \
+	src/cli/cmd_new.c \
+	src/cli/cmd_outing.c \
+	src/cli/cmd_place.c \
+	src/cli/cmd_plan.c \
+	src/cli/cmd_transfer.c \
+	src/cli/cmd_year.c \
+	src/cli/due_text.c \
+	src/cli/due_text.h \
+	src/cli/show.c \
+	src/cli/show.h
+
+# What a program links that may know a layer.
+BASE_LIBS = src/libbase.a $(GLIB_LIBS) -lm
+ENGINE_LIBS = src/libengine.a $(GSL_LIBS) $(BASE_LIBS)
+MODEL_LIBS = src/libmodel.a $(ENGINE_LIBS)
+STORE_LIBS = src/libstore.a $(SQLITE_LIBS) $(MODEL_LIBS)
+EXCHANGE_LIBS = src/libexchange.a $(CSV_LIBS) $(JANSSON_LIBS) $(MODEL_LIBS)
+LOGBOOK_LIBS = src/liblogbook.a src/libstore.a $(SQLITE_LIBS) $(EXCHANGE_LIBS)
+CLI_LIBS = src/libcli.a $(LOGBOOK_LIBS)
+
+# Floor 6.
+bin_PROGRAMS += splitpin
+splitpin_SOURCES = src/main.c
+splitpin_LDADD = $(CLI_LIBS)
