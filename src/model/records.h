@@ -1,0 +1,191 @@
+/* long: one struct a kind of record, each field said once.
+ * Every kind of record.  Field order here, in records.c, and in the schema is one and the same (a test compares). */
+#ifndef MODEL_RECORDS_H
+#define MODEL_RECORDS_H
+
+#include "model/record.h"
+#include "model/words.h"
+
+struct boat {
+	gint64 id;
+	char *name;
+	gint64 kind; /* words_boat_kind */
+	gint64 berth; /* words_stand: where it lies in season */
+	gint64 winter; /* words_stand: where it lies out of season */
+	gint64 water; /* words_water: usual */
+	gint64 launch, haul_out; /* usual days of the year */
+	char *place; /* where it usually lies: a place's name */
+	gint64 since; /* the first day that this log knows of the boat */
+	gint64 built; /* year */
+	char *catalogue; /* that its tasks came from: its folder's name */
+	char *remark;
+};
+
+struct engine {
+	gint64 id, boat;
+	char *name; /* main, port, starboard, generator */
+	gint64 hours; /* running seconds before the log began; NONE: unknown */
+	gint64 estimated; /* 1: that figure is a guess */
+	char *remark;
+};
+
+/* A reading r of this meter is engine seconds  engine_hours + r - start. */
+struct meter {
+	gint64 id, engine;
+	gint64 fitted; /* day from which it counts */
+	gint64 start; /* its reading on that day */
+	gint64 engine_hours; /* the engine's seconds at that moment; NONE: unknown, so only differences are known */
+	gint64 how; /* words_meter_how */
+	char *remark;
+};
+
+struct fitting {
+	gint64 id, boat;
+	char *path; /* drive/transom/gimbal-bearing, unique in the boat */
+	char *title; /* "Gimbal bearing" */
+	gint64 engine; /* whose hours count for it; NONE: the boat's only one, or all */
+	char *variant; /* greasable, sealed, ...; NULL: not known */
+	char *variants; /* those there are, separated by spaces */
+	gint64 below_waterline, fuel, rubber; /* yes or no */
+	char *needs_off; /* path of what must come off or be open first; the chain follows from fitting to fitting */
+	gint64 off_minutes; /* to take it off, or open it, and put it back */
+	gint64 retired; /* 1: this boat has none */
+	char *remark;
+};
+
+struct part {
+	gint64 id, fitting;
+	char *what; /* "bellows, U-joint" */
+	char *number; /* as typed */
+	gint64 fitted, removed, made; /* days */
+	char *remark;
+};
+
+struct stay {
+	gint64 id, boat;
+	gint64 date, until; /* from, and the day it ended; NONE: lasts */
+	gint64 stand, water;
+	char *place, *remark;
+};
+
+struct season {
+	gint64 id, boat;
+	gint64 launch, haul_out; /* haul_out NONE: still afloat */
+	gint64 planned; /* 1: dates intended, not yet so */
+	char *remark;
+};
+
+/* One engine's share of one outing.  What was typed is kept: hours, or a meter's reading from which hours follow. */
+struct outing {
+	gint64 id, boat;
+	gint64 date;
+	gint64 engine; /* NONE: no engine ran */
+	gint64 hours; /* seconds run */
+	gint64 water; /* words_water; NONE: as usual */
+	gint64 rinsed; /* 1, 0, NONE: not said */
+	gint64 trip; /* NONE: a row of its own; else the id of the outing that this engine's row belongs to */
+	gint64 meter, reading; /* reading in seconds as the meter showed it afterwards; NONE: hours were typed */
+	gint64 estimated; /* 1: a guess, or hours that nobody logged found by a later reading */
+	char *place, *remark;
+};
+
+struct happening {
+	gint64 id, boat;
+	gint64 date;
+	gint64 kind; /* words_happening */
+	gint64 closed; /* day on which all it asked for was done; NONE: open */
+	char *remark;
+};
+
+struct task {
+	gint64 id, boat;
+	char *name; /* gimbal-bearing.grease, unique in the boat */
+	gint64 fitting;
+	char *title; /* "Grease the gimbal bearing until fresh grease shows" */
+	gint64 verb, place, mechanism, consequence,
+		rule; /* words_verb .workplace .mechanism .consequence .clock_rule */
+	gint64 minutes; /* hands on, access not counted */
+	char *variants; /* variants of the fitting that it exists for, separated by spaces; NULL: all */
+	char *part; /* what to have at hand: "bellows and two clamps"; NULL: nothing */
+	char *proof; /* what proves it: "fresh grease seen" */
+	char *caution; /* key words of the cautions it needs, separated by spaces */
+	gint64 retired; /* 1: not wanted on this boat */
+	char *remark;
+};
+
+struct limit {
+	gint64 id, task;
+	gint64 kind; /* words_limit_kind */
+	gint64 amount; /* months, outings, seasons; NONE for hours and kinds without */
+	gint64 hours; /* seconds, for hours and first-hours */
+	gint64 salt, salt_hours; /* the same in salt water, where the source prints two figures */
+	gint64 event, happening; /* words_season_event, words_happening */
+	char *measured; /* condition: the measured value that asks for it; NULL: a finding only */
+	gint64 standing; /* words_standing */
+	char *source; /* "manual p. 41", "published: insurer's claims study 2014", "common practice" */
+};
+
+struct service {
+	gint64 id, task;
+	gint64 date; /* or the last day that it can have been */
+	gint64 earliest; /* the first day that it can have been; NONE: it was that day */
+	gint64 hours_least, hours_most; /* what the engine had run then, where the day is not known */
+	gint64 outcome; /* words_outcome */
+	gint64 meter, reading; /* as the meter showed; NONE: not noted */
+	gint64 after; /* seconds run later that same day */
+	gint64 made; /* date printed on what went in */
+	gint64 estimated; /* 1: the date is from memory */
+	char *seen, *proof, *who;
+	gint64 cost; /* cents */
+	char *currency, *remark;
+};
+
+struct measurement {
+	gint64 id, boat, fitting;
+	gint64 date;
+	char *what; /* anode-left, bearing-roughness, ... */
+	char *as_read; /* "3/8 in" */
+	double value; /* in unit */
+	char *unit;
+	gint64 water; /* words_water: that it was read in */
+	double psu; /* its salinity */
+	char *method, *remark;
+};
+
+/* A mooring, harbour or yard that several boats and stays may name. */
+struct place {
+	gint64 id;
+	char *name;
+	gint64 water; /* words_water; agrees with the salinity */
+	double salinity; /* PSU */
+	char *as_read; /* "42 mS/cm at 18 C" */
+	gint64 air; /* words_air */
+	char *remark;
+};
+
+struct climate_month {
+	gint64 id, place;
+	gint64 month; /* 1 to 12 */
+	double water, air; /* C, monthly means */
+};
+
+/* The owner's limits of a measured value, in its kind's unit; NAN: as the program has it. */
+struct bound {
+	gint64 id, boat;
+	gint64 fitting; /* NONE: wherever it is measured */
+	char *what;
+	double watch_below, watch_above, stop_below, stop_above;
+	gint64 standing;
+	char *source;
+};
+
+struct rate {
+	gint64 id;
+	char *name; /* corrosion.salt: of wear_constants */
+	double value;
+	char *unit;
+	gint64 standing;
+	char *source;
+};
+
+#endif
