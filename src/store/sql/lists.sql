@@ -1,0 +1,105 @@
+-- Whole tables.  WALK_: by key, for comparing two files row by row; the only full scans of growing tables.
+-- ALL_: in the order that people expect, for export.  OF_BOAT_: the same of one boat.
+
+--! WALK_BOAT
+SELECT * FROM boat ORDER BY id;
+--! WALK_ENGINE
+SELECT * FROM engine ORDER BY id;
+--! WALK_METER
+SELECT * FROM meter ORDER BY id;
+--! WALK_FITTING
+SELECT * FROM fitting ORDER BY id;
+--! WALK_PART
+SELECT * FROM part ORDER BY id;
+--! WALK_STAY
+SELECT * FROM stay ORDER BY id;
+--! WALK_SEASON
+SELECT * FROM season ORDER BY id;
+--! WALK_OUTING
+SELECT * FROM outing ORDER BY id;
+--! WALK_HAPPENING
+SELECT * FROM happening ORDER BY id;
+--! WALK_TASK
+SELECT * FROM task ORDER BY id;
+--! WALK_LIMIT
+SELECT * FROM "limit" ORDER BY id;
+--! WALK_SERVICE
+SELECT * FROM service ORDER BY id;
+--! WALK_MEASUREMENT
+SELECT * FROM measurement ORDER BY id;
+--! WALK_BOUND
+SELECT * FROM bound ORDER BY id;
+--! WALK_RATE
+SELECT * FROM rate ORDER BY id;
+--! WALK_PLACE
+SELECT * FROM place ORDER BY id;
+--! WALK_CLIMATE
+SELECT * FROM climate ORDER BY id;
+
+--! ALL_BOAT
+SELECT * FROM boat ORDER BY name;
+--! ALL_ENGINE
+SELECT * FROM engine ORDER BY boat, name;
+--! ALL_METER
+SELECT * FROM meter ORDER BY engine, fitted, id;
+--! ALL_FITTING
+SELECT * FROM fitting ORDER BY boat, path;
+--! ALL_PART
+SELECT * FROM part ORDER BY fitting, fitted, id;
+--! ALL_STAY
+SELECT * FROM stay ORDER BY boat, date, id;
+--! ALL_SEASON
+SELECT * FROM season ORDER BY boat, launch, id;
+--! ALL_OUTING
+SELECT * FROM outing ORDER BY boat, date, id;
+--! ALL_HAPPENING
+SELECT * FROM happening ORDER BY boat, date, id;
+--! ALL_TASK
+SELECT * FROM task ORDER BY boat, name;
+--! ALL_LIMIT
+SELECT * FROM "limit" ORDER BY task, id;
+--! ALL_SERVICE
+SELECT * FROM service ORDER BY task, date, id;
+--! ALL_MEASUREMENT
+SELECT * FROM measurement ORDER BY boat, date, id;
+--! ALL_BOUND
+SELECT * FROM bound ORDER BY boat, what, id;
+--! ALL_RATE
+SELECT * FROM rate ORDER BY name;
+--! ALL_PLACE
+SELECT * FROM place ORDER BY name;
+--! ALL_CLIMATE
+SELECT * FROM climate ORDER BY place, month;
+
+--! OF_BOAT_BOAT
+SELECT * FROM boat WHERE id = ?1;
+--! OF_BOAT_ENGINE
+SELECT * FROM engine WHERE boat = ?1 ORDER BY name;
+--! OF_BOAT_METER
+SELECT meter.* FROM engine CROSS JOIN meter ON meter.engine = engine.id
+WHERE engine.boat = ?1 ORDER BY engine.name, meter.fitted, meter.id;
+--! OF_BOAT_FITTING
+SELECT * FROM fitting WHERE boat = ?1 ORDER BY path;
+--! OF_BOAT_PART
+SELECT part.* FROM fitting CROSS JOIN part ON part.fitting = fitting.id
+WHERE fitting.boat = ?1 ORDER BY fitting.path, part.fitted, part.id;
+--! OF_BOAT_STAY
+SELECT * FROM stay WHERE boat = ?1 ORDER BY date, id;
+--! OF_BOAT_SEASON
+SELECT * FROM season WHERE boat = ?1 ORDER BY launch, id;
+--! OF_BOAT_OUTING
+SELECT * FROM outing WHERE boat = ?1 ORDER BY date, id;
+--! OF_BOAT_HAPPENING
+SELECT * FROM happening WHERE boat = ?1 ORDER BY date, id;
+--! OF_BOAT_TASK
+SELECT * FROM task WHERE boat = ?1 ORDER BY name;
+--! OF_BOAT_LIMIT
+SELECT "limit".* FROM task CROSS JOIN "limit" ON "limit".task = task.id
+WHERE task.boat = ?1 ORDER BY task.name, "limit".id;
+--! OF_BOAT_SERVICE
+SELECT service.* FROM task CROSS JOIN service ON service.task = task.id
+WHERE task.boat = ?1 ORDER BY task.name, service.date, service.id;
+--! OF_BOAT_MEASUREMENT
+SELECT * FROM measurement WHERE boat = ?1 ORDER BY date, id;
+--! OF_BOAT_BOUND
+SELECT * FROM bound WHERE boat = ?1 ORDER BY what, id;

@@ -1,0 +1,276 @@
+-- One record at a time: a plain insert for imports, insert or update by key, read, delete.
+
+--! ADD_BOAT
+INSERT INTO boat VALUES (?1, ?2, ?3, ?4, ?5, ?6, ?7, ?8, ?9, ?10, ?11, ?12, ?13);
+
+--! PUT_BOAT
+INSERT INTO boat VALUES (?1, ?2, ?3, ?4, ?5, ?6, ?7, ?8, ?9, ?10, ?11, ?12, ?13)
+ON CONFLICT (id) DO UPDATE SET
+	name = excluded.name, kind = excluded.kind, berth = excluded.berth,
+	winter = excluded.winter, water = excluded.water, launch = excluded.launch,
+	haul_out = excluded.haul_out, place = excluded.place, since = excluded.since, built = excluded.built,
+	catalogue = excluded.catalogue, remark = excluded.remark;
+
+--! GET_BOAT
+SELECT * FROM boat WHERE id = ?1;
+
+--! DROP_BOAT
+DELETE FROM boat WHERE id = ?1;
+
+--! ADD_ENGINE
+INSERT INTO engine VALUES (?1, ?2, ?3, ?4, ?5, ?6);
+
+--! PUT_ENGINE
+INSERT INTO engine VALUES (?1, ?2, ?3, ?4, ?5, ?6)
+ON CONFLICT (id) DO UPDATE SET
+	boat = excluded.boat, name = excluded.name, hours = excluded.hours,
+	estimated = excluded.estimated, remark = excluded.remark;
+
+--! GET_ENGINE
+SELECT * FROM engine WHERE id = ?1;
+
+--! DROP_ENGINE
+DELETE FROM engine WHERE id = ?1;
+
+--! ADD_METER
+INSERT INTO meter VALUES (?1, ?2, ?3, ?4, ?5, ?6, ?7);
+
+--! PUT_METER
+INSERT INTO meter VALUES (?1, ?2, ?3, ?4, ?5, ?6, ?7)
+ON CONFLICT (id) DO UPDATE SET
+	engine = excluded.engine, fitted = excluded.fitted, start = excluded.start,
+	engine_hours = excluded.engine_hours, how = excluded.how, remark = excluded.remark;
+
+--! GET_METER
+SELECT * FROM meter WHERE id = ?1;
+
+--! DROP_METER
+DELETE FROM meter WHERE id = ?1;
+
+--! ADD_FITTING
+INSERT INTO fitting VALUES (?1, ?2, ?3, ?4, ?5, ?6, ?7, ?8, ?9, ?10, ?11, ?12, ?13, ?14);
+
+--! PUT_FITTING
+INSERT INTO fitting VALUES (?1, ?2, ?3, ?4, ?5, ?6, ?7, ?8, ?9, ?10, ?11, ?12, ?13, ?14)
+ON CONFLICT (id) DO UPDATE SET
+	boat = excluded.boat, path = excluded.path, title = excluded.title,
+	engine = excluded.engine, variant = excluded.variant, variants = excluded.variants,
+	below_waterline = excluded.below_waterline, fuel = excluded.fuel, rubber = excluded.rubber,
+	needs_off = excluded.needs_off, off_minutes = excluded.off_minutes, retired = excluded.retired,
+	remark = excluded.remark;
+
+--! GET_FITTING
+SELECT * FROM fitting WHERE id = ?1;
+
+--! DROP_FITTING
+DELETE FROM fitting WHERE id = ?1;
+
+--! ADD_PART
+INSERT INTO part VALUES (?1, ?2, ?3, ?4, ?5, ?6, ?7, ?8);
+
+--! PUT_PART
+INSERT INTO part VALUES (?1, ?2, ?3, ?4, ?5, ?6, ?7, ?8)
+ON CONFLICT (id) DO UPDATE SET
+	fitting = excluded.fitting, what = excluded.what, number = excluded.number,
+	fitted = excluded.fitted, removed = excluded.removed, made = excluded.made,
+	remark = excluded.remark;
+
+--! GET_PART
+SELECT * FROM part WHERE id = ?1;
+
+--! DROP_PART
+DELETE FROM part WHERE id = ?1;
+
+--! ADD_STAY
+INSERT INTO stay VALUES (?1, ?2, ?3, ?4, ?5, ?6, ?7, ?8);
+
+--! PUT_STAY
+INSERT INTO stay VALUES (?1, ?2, ?3, ?4, ?5, ?6, ?7, ?8)
+ON CONFLICT (id) DO UPDATE SET
+	boat = excluded.boat, date = excluded.date, until = excluded.until, stand = excluded.stand,
+	water = excluded.water, place = excluded.place, remark = excluded.remark;
+
+--! GET_STAY
+SELECT * FROM stay WHERE id = ?1;
+
+--! DROP_STAY
+DELETE FROM stay WHERE id = ?1;
+
+--! ADD_SEASON
+INSERT INTO season VALUES (?1, ?2, ?3, ?4, ?5, ?6);
+
+--! PUT_SEASON
+INSERT INTO season VALUES (?1, ?2, ?3, ?4, ?5, ?6)
+ON CONFLICT (id) DO UPDATE SET
+	boat = excluded.boat, launch = excluded.launch, haul_out = excluded.haul_out,
+	planned = excluded.planned, remark = excluded.remark;
+
+--! GET_SEASON
+SELECT * FROM season WHERE id = ?1;
+
+--! DROP_SEASON
+DELETE FROM season WHERE id = ?1;
+
+--! ADD_OUTING
+INSERT INTO outing VALUES (?1, ?2, ?3, ?4, ?5, ?6, ?7, ?8, ?9, ?10, ?11, ?12, ?13);
+
+--! PUT_OUTING
+INSERT INTO outing VALUES (?1, ?2, ?3, ?4, ?5, ?6, ?7, ?8, ?9, ?10, ?11, ?12, ?13)
+ON CONFLICT (id) DO UPDATE SET
+	boat = excluded.boat, date = excluded.date, engine = excluded.engine,
+	hours = excluded.hours, water = excluded.water, rinsed = excluded.rinsed,
+	trip = excluded.trip, meter = excluded.meter, reading = excluded.reading,
+	estimated = excluded.estimated, place = excluded.place, remark = excluded.remark;
+
+--! GET_OUTING
+SELECT * FROM outing WHERE id = ?1;
+
+--! DROP_OUTING
+DELETE FROM outing WHERE id = ?1;
+
+--! ADD_HAPPENING
+INSERT INTO happening VALUES (?1, ?2, ?3, ?4, ?5, ?6);
+
+--! PUT_HAPPENING
+INSERT INTO happening VALUES (?1, ?2, ?3, ?4, ?5, ?6)
+ON CONFLICT (id) DO UPDATE SET
+	boat = excluded.boat, date = excluded.date, kind = excluded.kind, closed = excluded.closed,
+	remark = excluded.remark;
+
+--! GET_HAPPENING
+SELECT * FROM happening WHERE id = ?1;
+
+--! DROP_HAPPENING
+DELETE FROM happening WHERE id = ?1;
+
+--! ADD_TASK
+INSERT INTO task VALUES (?1, ?2, ?3, ?4, ?5, ?6, ?7, ?8, ?9, ?10, ?11, ?12, ?13, ?14, ?15, ?16, ?17);
+
+--! PUT_TASK
+INSERT INTO task VALUES (?1, ?2, ?3, ?4, ?5, ?6, ?7, ?8, ?9, ?10, ?11, ?12, ?13, ?14, ?15, ?16, ?17)
+ON CONFLICT (id) DO UPDATE SET
+	boat = excluded.boat, name = excluded.name, fitting = excluded.fitting,
+	title = excluded.title, verb = excluded.verb, place = excluded.place,
+	mechanism = excluded.mechanism, consequence = excluded.consequence, rule = excluded.rule,
+	minutes = excluded.minutes, variants = excluded.variants, part = excluded.part,
+	proof = excluded.proof, caution = excluded.caution, retired = excluded.retired,
+	remark = excluded.remark;
+
+--! GET_TASK
+SELECT * FROM task WHERE id = ?1;
+
+--! DROP_TASK
+DELETE FROM task WHERE id = ?1;
+
+--! ADD_LIMIT
+INSERT INTO "limit" VALUES (?1, ?2, ?3, ?4, ?5, ?6, ?7, ?8, ?9, ?10, ?11, ?12);
+
+--! PUT_LIMIT
+INSERT INTO "limit" VALUES (?1, ?2, ?3, ?4, ?5, ?6, ?7, ?8, ?9, ?10, ?11, ?12)
+ON CONFLICT (id) DO UPDATE SET
+	task = excluded.task, kind = excluded.kind, amount = excluded.amount,
+	hours = excluded.hours, salt = excluded.salt, salt_hours = excluded.salt_hours,
+	event = excluded.event, happening = excluded.happening, measured = excluded.measured, standing = excluded.standing, source = excluded.source;
+
+--! GET_LIMIT
+SELECT * FROM "limit" WHERE id = ?1;
+
+--! DROP_LIMIT
+DELETE FROM "limit" WHERE id = ?1;
+
+--! ADD_SERVICE
+INSERT INTO service VALUES (?1, ?2, ?3, ?4, ?5, ?6, ?7, ?8, ?9, ?10, ?11, ?12, ?13, ?14, ?15, ?16, ?17, ?18);
+
+--! PUT_SERVICE
+INSERT INTO service VALUES (?1, ?2, ?3, ?4, ?5, ?6, ?7, ?8, ?9, ?10, ?11, ?12, ?13, ?14, ?15, ?16, ?17, ?18)
+ON CONFLICT (id) DO UPDATE SET
+	task = excluded.task, date = excluded.date, earliest = excluded.earliest,
+	hours_least = excluded.hours_least, hours_most = excluded.hours_most, outcome = excluded.outcome,
+	meter = excluded.meter, reading = excluded.reading, after = excluded.after,
+	made = excluded.made, estimated = excluded.estimated, seen = excluded.seen,
+	proof = excluded.proof, who = excluded.who, cost = excluded.cost,
+	currency = excluded.currency, remark = excluded.remark;
+
+--! GET_SERVICE
+SELECT * FROM service WHERE id = ?1;
+
+--! DROP_SERVICE
+DELETE FROM service WHERE id = ?1;
+
+--! ADD_MEASUREMENT
+INSERT INTO measurement VALUES (?1, ?2, ?3, ?4, ?5, ?6, ?7, ?8, ?9, ?10, ?11, ?12);
+
+--! PUT_MEASUREMENT
+INSERT INTO measurement VALUES (?1, ?2, ?3, ?4, ?5, ?6, ?7, ?8, ?9, ?10, ?11, ?12)
+ON CONFLICT (id) DO UPDATE SET
+	boat = excluded.boat, fitting = excluded.fitting, date = excluded.date,
+	what = excluded.what, as_read = excluded.as_read, value = excluded.value,
+	unit = excluded.unit, water = excluded.water, psu = excluded.psu, method = excluded.method,
+	remark = excluded.remark;
+
+--! GET_MEASUREMENT
+SELECT * FROM measurement WHERE id = ?1;
+
+--! DROP_MEASUREMENT
+DELETE FROM measurement WHERE id = ?1;
+
+--! ADD_BOUND
+INSERT INTO bound VALUES (?1, ?2, ?3, ?4, ?5, ?6, ?7, ?8, ?9, ?10);
+
+--! PUT_BOUND
+INSERT INTO bound VALUES (?1, ?2, ?3, ?4, ?5, ?6, ?7, ?8, ?9, ?10)
+ON CONFLICT (id) DO UPDATE SET
+	boat = excluded.boat, fitting = excluded.fitting, what = excluded.what,
+	watch_below = excluded.watch_below, watch_above = excluded.watch_above,
+	stop_below = excluded.stop_below, stop_above = excluded.stop_above,
+	standing = excluded.standing, source = excluded.source;
+
+--! GET_BOUND
+SELECT * FROM bound WHERE id = ?1;
+
+--! DROP_BOUND
+DELETE FROM bound WHERE id = ?1;
+
+--! ADD_RATE
+INSERT INTO rate VALUES (?1, ?2, ?3, ?4, ?5, ?6);
+
+--! PUT_RATE
+INSERT INTO rate VALUES (?1, ?2, ?3, ?4, ?5, ?6)
+ON CONFLICT (id) DO UPDATE SET
+	name = excluded.name, value = excluded.value, unit = excluded.unit,
+	standing = excluded.standing, source = excluded.source;
+
+--! GET_RATE
+SELECT * FROM rate WHERE id = ?1;
+
+--! DROP_RATE
+DELETE FROM rate WHERE id = ?1;
+
+--! ADD_PLACE
+INSERT INTO place VALUES (?1, ?2, ?3, ?4, ?5, ?6, ?7);
+
+--! PUT_PLACE
+INSERT INTO place VALUES (?1, ?2, ?3, ?4, ?5, ?6, ?7)
+ON CONFLICT (id) DO UPDATE SET
+	name = excluded.name, water = excluded.water, salinity = excluded.salinity,
+	as_read = excluded.as_read, air = excluded.air, remark = excluded.remark;
+
+--! GET_PLACE
+SELECT * FROM place WHERE id = ?1;
+
+--! DROP_PLACE
+DELETE FROM place WHERE id = ?1;
+
+--! ADD_CLIMATE
+INSERT INTO climate VALUES (?1, ?2, ?3, ?4, ?5);
+
+--! PUT_CLIMATE
+INSERT INTO climate VALUES (?1, ?2, ?3, ?4, ?5)
+ON CONFLICT (id) DO UPDATE SET
+	place = excluded.place, month = excluded.month, water = excluded.water, air = excluded.air;
+
+--! GET_CLIMATE
+SELECT * FROM climate WHERE id = ?1;
+
+--! DROP_CLIMATE
+DELETE FROM climate WHERE id = ?1;

@@ -1,0 +1,136 @@
+#include "fixture.h"
+#include "store/inside.h"
+#include "store/migrate.h"
+
+#include <stdlib.h>
+
+/* Steps of a future that does not exist: the second adds a column and changes rows, the third fails half way. */
+static const char *
+step(int i)
+{
+	static const char *const later[] = {
+		"ALTER TABLE season ADD COLUMN crew TEXT; UPDATE season SET remark = 'moved'; PRAGMA user_version = 2",
+		"UPDATE season SET remark = 'lost'; CREATE TABLE boat (id INTEGER); PRAGMA user_version = 3",
+		"UPDATE season SET boat = 12345; PRAGMA user_version = 3",
+		"UPDATE season SET remark = 'lost'",
+	};
+
+	return i == 0 ? migrations_ours()->sql(0) : later[i - 1];
+}
+
+static const char *step_failing(int i) { return step(i); }
+static const char *step_orphan(int i) { return step(i == 2 ? 3 : i); }
+static const char *step_unnumbered(int i) { return step(i == 2 ? 4 : i); }
+
+static const struct migrations to_2 = { 2, step };
+
+static gint64
+seasons_moved(struct db *db)
+{
+	sqlite3_stmt *stmt;
+	gint64 n;
+
+	ck_assert_int_eq(sqlite3_prepare_v2(db->conn, "SELECT count(*) FROM season WHERE remark = 'moved'", -1, &stmt,
+					    NULL), SQLITE_OK);
+	ck_assert_int_eq(sqlite3_step(stmt), SQLITE_ROW);
+	n = sqlite3_column_int64(stmt, 0);
+	sqlite3_finalize(stmt);
+	return n;
+}
+
+START_TEST(an_older_logbook_is_copied_aside_and_brought_up_to_date)
+{
+	struct db *db = fixture_book("boat.db"), *copy;
+	g_autofree char *before = fixture_dump(db), *after = NULL;
+	GError *err = NULL;
+
+	fixture_works(migrate(db, &to_2, &err), err);
+	ck_assert_int_eq(db_schema(db), 2);
+	ck_assert_int_eq(seasons_moved(db), 4);
+	copy = fixture_open("boat.db.schema-1", DB_READ);
+	after = fixture_dump(copy);
+	ck_assert_str_eq(before, after);
+	ck_assert_int_eq(db_schema(copy), 1);
+	db_close(copy);
+	fixture_works(migrate(db, &to_2, &err), err);
+	ck_assert_int_eq(fixture_files(), 2);
+	db_close(db);
+	fixture_fails(db_open(fixture_path("boat.db"), DB_READ, &err), err, ERR_STORE, "newer splitpin (schema 2;");
+}
+END_TEST
+
+START_TEST(references_are_kept_while_it_works_and_watched_again_after)
+{
+	struct db *db = fixture_book("boat.db");
+	gint64 on = 0;
+	sqlite3_stmt *stmt;
+
+	ck_assert(migrate(db, &to_2, NULL));
+	ck_assert_int_eq(sqlite3_prepare_v2(db->conn, "PRAGMA foreign_keys", -1, &stmt, NULL), SQLITE_OK);
+	ck_assert_int_eq(sqlite3_step(stmt), SQLITE_ROW);
+	on = sqlite3_column_int64(stmt, 0);
+	sqlite3_finalize(stmt);
+	ck_assert_int_eq(on, 1);
+	db_close(db);
+}
+END_TEST
+
+static const struct {
+	struct migrations to;
+	const char *words;
+} failing[] = {
+	{ { 3, step_failing }, "already exists" },
+	{ { 3, step_orphan }, "refer to what is not there" },
+	{ { 3, step_unnumbered }, "step 3 sets schema 2" },
+};
+
+START_TEST(a_step_that_fails_leaves_the_schema_before_it)
+{
+	struct db *db = fixture_book("boat.db");
+	GError *err = NULL;
+
+	fixture_fails(migrate(db, &failing[_i].to, &err), err, ERR_STORE, failing[_i].words);
+	ck_assert_int_eq(db_schema(db), 2);
+	ck_assert_int_eq(seasons_moved(db), 4);
+	/* Once more: the copy made before is not overwritten. */
+	fixture_fails(migrate(db, &failing[_i].to, &err), err, ERR_STORE, failing[_i].words);
+	db_close(db);
+	ck_assert(g_file_test(fixture_path("boat.db.schema-1"), G_FILE_TEST_EXISTS));
+	ck_assert(g_file_test(fixture_path("boat.db.schema-2"), G_FILE_TEST_EXISTS));
+	ck_assert_int_eq(fixture_files(), 3);
+}
+END_TEST
+
+START_TEST(a_copy_never_replaces_an_earlier_one)
+{
+	struct db *db = fixture_book("boat.db");
+	g_autofree char *text = NULL;
+
+	ck_assert(g_file_set_contents(fixture_path("boat.db.schema-1"), "kept", -1, NULL));
+	ck_assert(migrate(db, &to_2, NULL));
+	db_close(db);
+	ck_assert(g_file_get_contents(fixture_path("boat.db.schema-1"), &text, NULL, NULL));
+	ck_assert_str_eq(text, "kept");
+	db_close(fixture_open("boat.db.schema-1.2", DB_READ));
+}
+END_TEST
+
+int
+main(void)
+{
+	Suite *s = suite_create("store/migrate");
+	TCase *tc = tcase_create("steps");
+	SRunner *sr = srunner_create(s);
+	int failed;
+
+	tcase_add_checked_fixture(tc, fixture_setup, fixture_teardown);
+	tcase_add_test(tc, an_older_logbook_is_copied_aside_and_brought_up_to_date);
+	tcase_add_test(tc, references_are_kept_while_it_works_and_watched_again_after);
+	tcase_add_loop_test(tc, a_step_that_fails_leaves_the_schema_before_it, 0, G_N_ELEMENTS(failing));
+	tcase_add_test(tc, a_copy_never_replaces_an_earlier_one);
+	suite_add_tcase(s, tc);
+	srunner_run_all(sr, CK_NORMAL);
+	failed = srunner_ntests_failed(sr);
+	srunner_free(sr);
+	return failed ? EXIT_FAILURE : EXIT_SUCCESS;
+}
