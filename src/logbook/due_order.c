@@ -1,0 +1,184 @@
+/* The order of the due list, and its short words. */
+#include "logbook/due_list.h"
+
+#include "base/amount.h"
+#include "base/text.h"
+
+#include <string.h>
+
+char *
+due_label(const char *fitting, const char *name)
+{
+	const char *dot = strrchr(name, '.');
+	char *label = g_strconcat(fitting, ": ", dot ? dot + 1 : name, NULL);
+
+	for (char *p = label + strlen(fitting); *p; p++)
+		if (*p == '-')
+			*p = ' ';
+	return label;
+}
+
+/* Within an opportunity, lines behind the same disassembly stand together; the group's rank is its worst line. */
+struct group {
+	const char *off;
+	int worst[OPPORTUNITY_COUNT];
+};
+
+static int
+compare_lines(gconstpointer x, gconstpointer y, gpointer groups)
+{
+	const struct due_line *a = x, *b = y;
+	const char *off_a = a->off ? a->off : "", *off_b = b->off ? b->off : "";
+	GHashTable *g = groups;
+	int d = (int)a->out.when - (int)b->out.when;
+
+	/* What nobody knows is looked at by what it costs, not by what must come off. */
+	if (!d && a->out.when != OPP_NO_RECORD && strcmp(off_a, off_b)) {
+		const struct group *ga = g_hash_table_lookup(g, off_a), *gb = g_hash_table_lookup(g, off_b);
+
+		d = ga->worst[a->out.when] - gb->worst[b->out.when];
+		return d ? d : strcmp(off_a, off_b);
+	}
+	if (!d)
+		d = (int)a->in.consequence - (int)b->in.consequence;
+	if (!d && a->out.due != b->out.due)
+		d = a->out.due == NONE ? 1 : b->out.due == NONE ? -1 : a->out.due < b->out.due ? -1 : 1;
+	return d ? d : strcmp(a->name, b->name);
+}
+
+void
+due_sort(struct due_list *l)
+{
+	g_autoptr(GHashTable) groups = g_hash_table_new_full(g_str_hash, g_str_equal, NULL, g_free);
+	struct due_line *line = (void *)l->lines->data;
+
+	for (guint i = 0; i < l->lines->len; i++) {
+		const char *off = line[i].off ? line[i].off : "";
+		struct group *g = g_hash_table_lookup(groups, off);
+		int *worst;
+
+		if (!g) {
+			g = g_new(struct group, 1);
+			g->off = off;
+			for (int o = 0; o < OPPORTUNITY_COUNT; o++)
+				g->worst[o] = CONSEQUENCE_COUNT;
+			g_hash_table_insert(groups, (gpointer)(guintptr)off, g);
+		}
+		worst = &g->worst[line[i].out.when];
+		*worst = MIN(*worst, (int)line[i].in.consequence);
+	}
+	g_array_sort_with_data(l->lines, compare_lines, groups);
+}
+
+static void
+add_count(GString *out, gint64 n, const char *one, const char *many)
+{
+	text_add_int(out, n);
+	g_string_append(out, n == 1 ? one : many);
+}
+
+/* "100 h", "12 months", and in brief "12 mo". */
+static void
+add_words(GString *out, const struct limit *m, gboolean brief)
+{
+	gboolean years = m->amount % 12 == 0 && m->amount >= 24;
+	char h[HOURS_TEXT];
+
+	switch ((enum limit_kind)m->kind) {
+	case LIMIT_FIRST_HOURS:
+		g_string_append(out, "first at ");
+		/* fall through */
+	case LIMIT_HOURS:
+		g_string_append(out, hours_exact(m->hours, h));
+		g_string_append(out, " h");
+		if (!brief && m->salt_hours != NONE)
+			g_string_append_printf(out, ", %s h in salt water", hours_exact(m->salt_hours, h));
+		return;
+	case LIMIT_MONTHS:
+		if (years)
+			add_count(out, m->amount / 12, "", brief ? " y" : " years");
+		else
+			add_count(out, m->amount, brief ? " mo" : " month", brief ? " mo" : " months");
+		if (!brief && m->salt != NONE)
+			g_string_append_printf(out, ", %d %s in salt water", (int)m->salt, m->salt == 1 ? "month" : "months");
+		return;
+	case LIMIT_OUTINGS:
+		if (m->amount == 1)
+			g_string_append(out, "each outing");
+		else
+			add_count(out, m->amount, "", " outings");
+		return;
+	case LIMIT_SEASONS:
+		if (m->amount == 1)
+			g_string_append(out, "each season");
+		else
+			add_count(out, m->amount, "", " seasons");
+		return;
+	case LIMIT_EVENT:
+		g_string_append(out, "each ");
+		g_string_append(out, word_of(&words_season_event, m->event));
+		return;
+	case LIMIT_HAPPENING:
+		g_string_append(out, "after ");
+		g_string_append(out, word_of(&words_happening, m->happening));
+		return;
+	case LIMIT_CONDITION:
+		g_string_append(out, "on condition");
+		if (m->measured && !brief) {
+			g_string_append(out, ": ");
+			g_string_append(out, m->measured);
+		}
+		return;
+	case LIMIT_KIND_COUNT:
+		break;
+	}
+	g_assert_not_reached();
+}
+
+char *
+limit_words(const struct limit *m)
+{
+	GString *out = g_string_new(NULL);
+
+	add_words(out, m, FALSE);
+	return g_string_free(out, FALSE);
+}
+
+char *
+source_words(gint64 standing, const char *source)
+{
+	static const char *const words[] = { "manual", "published", "common practice", "memory", "owner", "assumption" };
+	const char *begin = standing == NONE ? "" : words[standing];
+
+	return g_str_has_prefix(source, begin) ? g_strdup(source) : g_strdup_printf("%s: %s", begin, source);
+}
+
+char *
+limit_source(const struct limit *m)
+{
+	return source_words(m->standing, m->source);
+}
+
+/* What a line's list column shows: the limit that governs, and the other clock beside it. */
+void
+due_add_limits(GString *out, const struct due_line *d)
+{
+	int governs = d->out.governing;
+	const struct limit *m = d->limit;
+	gboolean any = FALSE;
+
+	if (governs >= 0 && m[governs].kind != LIMIT_HOURS && m[governs].kind != LIMIT_MONTHS) {
+		add_words(out, &m[governs], TRUE);
+		return;
+	}
+	for (int i = 0; i < d->in.n_limits; i++) {
+		if (m[i].kind != LIMIT_HOURS && m[i].kind != LIMIT_MONTHS)
+			continue;
+		if (any)
+			g_string_append_c(out, '/');
+		add_words(out, &m[i], TRUE);
+		any = TRUE;
+	}
+	if (!any && d->in.n_limits)
+		add_words(out, &m[0], TRUE);
+}
