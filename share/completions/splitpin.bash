@@ -1,0 +1,51 @@
+# bash completion for splitpin: the program itself tells its commands and options.
+_splitpin()
+{
+	local cur=${COMP_WORDS[COMP_CWORD]} prev=${COMP_WORDS[COMP_CWORD-1]} cmd='' w i
+	local records='boats engines meters fittings parts stays seasons outings happenings tasks limits services measurements bounds rates places climates'
+	for ((i = 1; i < COMP_CWORD; i++)); do
+		w=${COMP_WORDS[i]}
+		case $w in
+		--file | --boat | --today | --who) ((i++)) ;;
+		-*) ;;
+		*) cmd=$w; break ;;
+		esac
+	done
+	case $prev in
+	--air) w='c1 c2 c3 c4 c5 cx' ;;
+	--water) w='fresh brackish salt' ;;
+	--berth | --winter) w='afloat trailer ashore roof' ;;
+	--outcome) w='done good bad renewed topped-up not-seen claimed' ;;
+	--at | --until) w='launch mid-season haul-out lay-up' ;;
+	--kind) w='petrol-sterndrive diesel-sterndrive inboard outboard jet sail' ;;
+	--file) COMPREPLY=($(compgen -f -- "$cur")); return ;;
+	*) w='' ;;
+	esac
+	if [ -z "$w" ]; then
+		if [ -z "$cmd" ]; then
+			case $cur in
+			-*) w=$(splitpin help --options 2>/dev/null | sed 's/^/--/') ;;
+			*) w=$(splitpin help --commands 2>/dev/null) ;;
+			esac
+		else
+			case $cur in
+			-*) w=$(splitpin help --options "$cmd" 2>/dev/null | sed 's/^/--/') ;;
+			*)
+				case $cmd in
+				help) w=$(splitpin help --commands 2>/dev/null) ;;
+				did | why | plan) w=$(splitpin plan --names 2>/dev/null) ;;
+				fitting) w=$(splitpin fitting --names 2>/dev/null) ;;
+				place) w=$(splitpin place --names 2>/dev/null) ;;
+				measure) w=$(splitpin measure --names 2>/dev/null) ;;
+				stay) w='afloat trailer ashore roof' ;;
+				import | export)
+					if [ "$prev" = "$cmd" ]; then w=$records
+					else COMPREPLY=($(compgen -f -- "$cur")); return; fi ;;
+				*) COMPREPLY=($(compgen -f -- "$cur")); return ;;
+				esac ;;
+			esac
+		fi
+	fi
+	COMPREPLY=($(compgen -W "$w" -- "$cur"))
+}
+complete -F _splitpin splitpin

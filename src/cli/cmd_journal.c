@@ -1,0 +1,181 @@
+/* undo, redo, history, verify and backup. */
+#include "cli/cli.h"
+
+#include "base/amount.h"
+#include "base/err.h"
+#include "base/text.h"
+
+#include <stdio.h>
+
+static const struct option_def no_options[] = { { NULL, NULL, NULL } };
+
+/* UTC, as the journal keeps it: "2026-11-25 17:04". */
+static void
+print_entry(const struct book_entry *e)
+{
+	g_autoptr(GDateTime) at = g_date_time_new_from_unix_utc(e->at);
+	g_autofree char *when = at ? g_date_time_format(at, "%Y-%m-%d %H:%M") : g_strdup("?");
+	g_autofree char *who = text_harmless(e->who, FALSE), *what = text_harmless(e->what, FALSE);
+
+	printf("%5" G_GINT64_FORMAT "  %s  %-10s  %s%s\n", e->seq, when, who, what,
+	       e->undone_by != NONE ? "  (taken back)" : "");
+}
+
+static int
+step(struct cli *c, gboolean (*go)(struct book *, struct book_entry *, GError **), const char *done, GError **err)
+{
+	struct book *b = cli_open(c, BOOK_WRITE, err);
+	struct book_entry e = { 0 };
+	int code = EXIT_DATA;
+
+	if (!b)
+		return EXIT_FILE;
+	if (go(b, &e, err)) {
+		g_autofree char *what = text_harmless(e.what, FALSE);
+
+		printf("%s: %s\n", done, what);
+		code = EXIT_DONE;
+	}
+	book_entry_clear(&e);
+	book_close(b);
+	return code;
+}
+
+static int
+run_undo(struct cli *c, const struct args *a, GError **err)
+{
+	(void)a;
+	return step(c, book_undo, "taken back", err);
+}
+
+const struct command command_undo = {
+	"undo",
+	"",
+	"take back the last entry; again: the one before",
+	"Nothing is lost: what was taken back stays in the history, and redo brings it back.",
+	no_options,
+	run_undo, 0,
+};
+
+static int
+run_redo(struct cli *c, const struct args *a, GError **err)
+{
+	(void)a;
+	return step(c, book_redo, "brought back", err);
+}
+
+const struct command command_redo = {
+	"redo", "", "bring back what undo took back last", NULL, no_options, run_redo, 0,
+};
+
+static void
+say_line(void *user, const char *line)
+{
+	cli_say(user, 4, "%s", line);
+}
+
+static const struct option_def history_options[] = {
+	{ "limit", "N", "so many entries; else 20" },
+	{ NULL, NULL, NULL },
+};
+
+static gboolean
+list_entries(struct book *b, gint64 limit, GError **err)
+{
+	g_autoptr(GArray) all = book_history(b, (int)MIN(limit, G_MAXINT), err);
+
+	if (!all)
+		return FALSE;
+	for (guint i = 0; i < all->len; i++)
+		print_entry(&((const struct book_entry *)(const void *)all->data)[i]);
+	return TRUE;
+}
+
+static int
+run_history(struct cli *c, const struct args *a, GError **err)
+{
+	struct book *b = cli_open(c, BOOK_READ, err);
+	gint64 limit = 20, seq = 0;
+	gboolean ok;
+
+	if (!b)
+		return EXIT_FILE;
+	ok = opt_count(a, "limit", &limit, err);
+	if (ok && args_word(a, 0))
+		ok = count_parse(args_word(a, 0), &seq, err) && book_history_entry(b, seq, say_line, c, err);
+	else if (ok)
+		ok = list_entries(b, limit, err);
+	book_close(b);
+	return ok ? EXIT_DONE : EXIT_DATA;
+}
+
+const struct command command_history = {
+	"history",
+	"[ENTRY]",
+	"list the entries of the journal, or what one of them changed",
+	"Times are UTC. Each entry carries the hash of the one before, so that splitpin verify can tell a history that was "
+	"rewritten.",
+	history_options,
+	run_history, 1,
+};
+
+static int
+run_verify(struct cli *c, const struct args *a, GError **err)
+{
+	struct book *b = cli_open(c, BOOK_READ, err);
+	int problems = 0;
+	gboolean ok;
+
+	(void)a;
+	if (!b)
+		return EXIT_FILE;
+	ok = book_verify(b, say_line, c, &problems, err);
+	book_close(b);
+	if (!ok)
+		return EXIT_FILE;
+	if (problems)
+		printf("%d %s found: keep this file, and go on from a backup that verifies\n", problems,
+		       problems == 1 ? "problem" : "problems");
+	else
+		puts("sound: the hash chain holds, and every row is what the journal says");
+	return problems ? EXIT_NO : EXIT_DONE;
+}
+
+const struct command command_verify = {
+	"verify",
+	"",
+	"prove that the logbook is whole and its history not rewritten",
+	"Checks the hash chain, SQLite's own integrity, and replays the journal to compare every row. Exit code 1 when "
+	"something differs.",
+	no_options,
+	run_verify, 0,
+};
+
+static int
+run_backup(struct cli *c, const struct args *a, GError **err)
+{
+	struct book *b;
+	gboolean ok;
+
+	if (!args_word(a, 0)) {
+		err_set(err, ERR_INPUT, "which file? splitpin backup FILE writes a new one");
+		return EXIT_USE;
+	}
+	b = cli_open(c, BOOK_READ, err);
+	if (!b)
+		return EXIT_FILE;
+	ok = book_backup(b, args_word(a, 0), err);
+	book_close(b);
+	if (ok)
+		printf("backed up to %s\n", args_word(a, 0));
+	return ok ? EXIT_DONE : EXIT_FILE;
+}
+
+const struct command command_backup = {
+	"backup",
+	"FILE",
+	"copy the logbook, as it is now, into a new file",
+	"An existing file is never written over.",
+	no_options,
+	run_backup, 1,
+};

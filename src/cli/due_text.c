@@ -1,0 +1,313 @@
+#include "cli/due_text.h"
+
+#include "base/date.h"
+#include "base/text.h"
+
+#include <math.h>
+#include <stdio.h>
+#include <string.h>
+
+/* From this width on a line has room for the task's name, which did and why take. */
+enum { WIDE = 110, NARROW = 70, NAME_COLUMNS = 30, FACTS = 9 + 15 + 13 + 7, FEW_FACTS = 9 + 12, SURVEY = 12, ABOUT_DAYS = 30 };
+
+static void
+heading(const struct cli *c, const char *left, const char *right)
+{
+	int gap = c->columns - text_width(left) - text_width(right);
+
+	if (gap >= 2) {
+		printf("\n%s%*s%s\n", left, gap, "", right);
+		return;
+	}
+	puts("");
+	cli_say(c, 2, "%s", left);
+	cli_say(c, 2, "  %s", right);
+}
+
+static char *
+group_title(const struct due_list *l, int from, int to)
+{
+	const struct due_year *y = due_year(l);
+	gint64 by = due_at(l, from)->out.by;
+	char d[16];
+
+	switch (due_at(l, from)->out.when) {
+	case OPP_NOW:
+		return g_strdup("NOW, before the boat is used again");
+	case OPP_BEFORE_LAUNCH:
+		return g_strdup_printf("BEFORE LAUNCH, %s", day_words(y->launch, d));
+	case OPP_FIRST_DAY:
+		return g_strdup_printf("FIRST DAY AFLOAT, %s", day_words(y->launch, d));
+	case OPP_MID_SEASON:
+		for (int i = from; i < to; i++)
+			by = MIN(by, due_at(l, i)->out.by);
+		return g_strdup_printf("A HAUL IN MID-SEASON, by %s", day_words(by, d));
+	case OPP_THIS_SEASON:
+		return g_strdup_printf("THIS SEASON, until %s", day_words(y->haul_out, d));
+	case OPP_LAY_UP:
+		return g_strdup_printf("AT LAY-UP, %s", day_words(y->haul_out, d));
+	case OPP_NEXT_SPRING:
+		return g_strdup_printf("NEXT SPRING, before %s", day_words(y->next_launch, d));
+	case OPP_LATER:
+		return g_strdup("LATER");
+	case OPP_EACH_OUTING:
+		return g_strdup("EACH OUTING");
+	case OPP_ON_CONDITION:
+		return g_strdup("WHEN SOMETHING ASKS FOR IT");
+	case OPP_NO_RECORD:
+		return g_strdup("SURVEY: nobody knows when it was last done");
+	case OPPORTUNITY_COUNT:
+		break;
+	}
+	g_assert_not_reached();
+}
+
+static char *
+group_sum(const struct due_list *l, int from, int to)
+{
+	gint64 minutes = due_access_minutes(l, from, to);
+	int n = to - from;
+
+	for (int i = from; i < to; i++)
+		minutes += due_at(l, i)->minutes == NONE ? 0 : due_at(l, i)->minutes;
+	if (minutes >= 60)
+		return g_strdup_printf("%d %s, about %" G_GINT64_FORMAT " h", n, n == 1 ? "task" : "tasks",
+				       (minutes + 30) / 60);
+	return g_strdup_printf("%d %s, about %" G_GINT64_FORMAT " min", n, n == 1 ? "task" : "tasks", minutes);
+}
+
+static void
+add_share(GString *out, const struct due_line *d)
+{
+	gsize at = out->len;
+
+	if (isnan(d->out.share) || d->out.when == OPP_NO_RECORD)
+		return;
+	if (d->out.estimated)
+		g_string_append_c(out, '~');
+	text_add_int(out, lrint(fmin(d->out.share, 9.99) * 100));
+	g_string_append(out, " %");
+	for (gsize n = out->len - at; n < 7; n++)
+		g_string_insert_c(out, (gssize)at, ' ');
+}
+
+/* Whether the due day is told with a ~. */
+static gboolean
+is_about(const struct due_out *out)
+{
+	gboolean spread = out->early != NONE && (out->late == NONE || out->late - out->early > ABOUT_DAYS);
+
+	return out->estimated || spread;
+}
+
+/* One line, built up in out. */
+static void
+print_line(const struct cli *c, const struct due_line *d, GString *out)
+{
+	gboolean wide = c->columns >= WIDE, narrow = c->columns < NARROW;
+	int label = c->columns - 2 - (wide ? NAME_COLUMNS + 2 : 0) - (narrow ? FEW_FACTS : FACTS);
+	g_autoptr(GString) limits = g_string_sized_new(32);
+	char day[20] = "";
+
+	if (d->out.due != NONE) {
+		day[0] = '~';
+		day_words(d->out.due, day + is_about(&d->out));
+	}
+	g_string_assign(out, d->out.past ? "! " : "  ");
+	if (wide) {
+		text_add_fit(out, d->name, NAME_COLUMNS);
+		g_string_append(out, "  ");
+	}
+	text_add_fit(out, d->label, MAX(label, 12));
+	g_string_append_c(out, ' ');
+	text_add_fit(out, word_of(&words_consequence, d->in.consequence), 8);
+	if (!narrow) {
+		due_add_limits(limits, d);
+		text_add_fit(out, limits->str, 15);
+		g_string_append_c(out, ' ');
+	}
+	for (gsize n = strlen(day); n < 12; n++)
+		g_string_append_c(out, ' ');
+	g_string_append(out, day);
+	if (!narrow)
+		add_share(out, d);
+	puts(g_strchomp(out->str));
+}
+
+/* What is printed of a group without being asked for it: before the launch, what is wanted before it and in the season;
+ * under way, what is wanted up to the lay-up; of what nobody knows, a first look at what can sink, burn or hurt. */
+static int
+shown_of(const struct due_list *l, int from, int to, gboolean all)
+{
+	int n = 0;
+
+	if (all)
+		return to - from;
+	switch (due_at(l, from)->out.when) {
+	case OPP_NO_RECORD:
+		while (from + n < to && n < SURVEY && due_at(l, from + n)->in.consequence <= COST_HURTS)
+			n++;
+		return n;
+	case OPP_LAY_UP:
+		return due_year(l)->afloat ? to - from : 0;
+	case OPP_NEXT_SPRING:
+	case OPP_LATER:
+	case OPP_EACH_OUTING:
+	case OPP_ON_CONDITION:
+		return 0;
+	case OPP_NOW:
+	case OPP_BEFORE_LAUNCH:
+	case OPP_FIRST_DAY:
+	case OPP_MID_SEASON:
+	case OPP_THIS_SEASON:
+	case OPPORTUNITY_COUNT:
+		break;
+	}
+	return to - from;
+}
+
+/* What must come off for line i, with the minutes of that alone: the group's sum counts each thing once. */
+static void
+say_access(const struct cli *c, const struct due_list *l, int i)
+{
+	gint64 minutes = due_access_minutes(l, i, i + 1);
+
+	if (due_at(l, i)->access < 0)
+		puts("  nothing first off");
+	else if (minutes)
+		cli_say(c, 4, "  first off or open: %s (%d min)", due_at(l, i)->off, (int)minutes);
+	else
+		cli_say(c, 4, "  first off or open: %s", due_at(l, i)->off);
+}
+
+static void
+say_while_open(const struct cli *c, const struct due_list *l, const struct due_line *d)
+{
+	g_autofree char *more = due_while_open(l, d->access, d->out.when);
+
+	if (*more)
+		cli_say(c, 4, "  while it is open: %s", more);
+}
+
+/* What to look at, and what it costs when it fails; whole also what proves that it was seen. */
+static void
+say_survey(const struct cli *c, const struct due_line *d, gboolean whole)
+{
+	const char *cost = word_of(&words_consequence, d->in.consequence);
+
+	if (!whole)
+		cli_say(c, 10, "  %-7s %s: %s", cost, d->fitting, d->title);
+	else
+		cli_say(c, 10, "  %-7s %s: %s.%s%s%s%s", cost, d->name, d->title, d->off ? " First off: " : "",
+			d->off ? d->off : "", d->proof ? (d->off ? "; seen: " : " Seen: ") : "", d->proof ? d->proof : "");
+}
+
+static void
+print_lines(const struct cli *c, const struct due_list *l, int from, int to)
+{
+	g_autoptr(GString) line = g_string_sized_new(256);
+	int access = -1;
+
+	for (int i = from; i < to; i++) {
+		const struct due_line *d = due_at(l, i);
+
+		if (d->access != access && access >= 0)
+			say_while_open(c, l, due_at(l, i - 1));
+		if (d->access != access)
+			say_access(c, l, i);
+		access = d->access;
+		print_line(c, d, line);
+	}
+	if (access >= 0)
+		say_while_open(c, l, due_at(l, to - 1));
+}
+
+static void
+print_group(const struct cli *c, const struct due_list *l, int from, int to, gboolean all)
+{
+	gboolean survey = due_at(l, from)->out.when == OPP_NO_RECORD;
+	g_autofree char *title = group_title(l, from, to);
+	g_autofree char *sum = group_sum(l, from, to);
+	int shown = shown_of(l, from, to, all), rest = to - from - shown;
+
+	heading(c, title, sum);
+	for (int i = from; survey && i < from + shown; i++)
+		say_survey(c, due_at(l, i), FALSE);
+	if (!survey && shown)
+		print_lines(c, l, from, from + shown);
+	if (rest)
+		cli_say(c, 2, "  %d %s not shown: due --%s", rest, shown ? "more" : rest == 1 ? "task" : "tasks",
+			survey ? "survey" : "all");
+}
+
+void
+due_survey_text(const struct cli *c, const char *head, const struct due_list *l)
+{
+	int n = 0;
+
+	cli_say(c, 2, "%s", head);
+	for (int i = 0; i < due_count(l); i++)
+		n += due_at(l, i)->out.when == OPP_NO_RECORD;
+	if (!n) {
+		puts("\nof everything it is on record when it was last done");
+		return;
+	}
+	printf("\nSURVEY: of %d tasks nobody knows when they were last done; the worst first\n", n);
+	for (int i = 0; i < due_count(l); i++)
+		if (due_at(l, i)->out.when == OPP_NO_RECORD)
+			say_survey(c, due_at(l, i), TRUE);
+	cli_say(c, 2, "\nWhat was looked at: splitpin did TASK --seen \"...\"; what is known about when: did TASK --date 2019 or "
+		"--hours 300..350.");
+}
+
+static gboolean
+is_same(const struct due_reading *a, const struct due_reading *b)
+{
+	return a->kind == b->kind && a->date == b->date && !strcmp(a->as_read, b->as_read);
+}
+
+/* One reading can be for several tasks: it is told with the first. */
+static gboolean
+told(const struct due_list *l, int before, const struct due_reading *r)
+{
+	for (int i = 0; i < before; i++)
+		for (int k = 0; k < due_at(l, i)->n_readings; k++)
+			if (is_same(&due_at(l, i)->reading[k], r))
+				return TRUE;
+	return FALSE;
+}
+
+/* Readings that make nothing due yet. */
+static void
+print_watched(const struct cli *c, const struct due_list *l)
+{
+	int n = 0;
+
+	for (int i = 0; i < due_count(l); i++)
+		for (int k = 0; k < due_at(l, i)->n_readings; k++) {
+			const struct due_reading *r = &due_at(l, i)->reading[k];
+			g_autofree char *words = r->verdict == VERDICT_WATCH && !told(l, i, r) ? due_reading_words(r) : NULL;
+
+			if (!words)
+				continue;
+			if (!n++)
+				puts("\nWORTH WATCHING, as last read");
+			cli_say(c, 4, "  %s (%s)", words, due_at(l, i)->name);
+		}
+}
+
+void
+due_text(const struct cli *c, const char *head, const struct due_list *l, gboolean all)
+{
+	int n = due_count(l), to;
+
+	cli_say(c, 2, "%s", head);
+	if (!n)
+		puts("\nnothing is due");
+	for (int from = 0; from < n; from = to) {
+		for (to = from + 1; to < n && due_at(l, to)->out.when == due_at(l, from)->out.when; to++)
+			;
+		print_group(c, l, from, to, all);
+	}
+	print_watched(c, l);
+}
