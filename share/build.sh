@@ -38,8 +38,18 @@ build_copy()
 {
 	build_sources >"$build_home/sources.new" || exit 1
 	[ -s "$build_home/sources.new" ] || build_stop "no sources found in $top"
-	(cd "$top" && tar -c -f - -T "$build_home/sources.new") | (cd "$build_home/src" && tar -x -f -) ||
-		build_stop "the sources could not be copied to $build_home/src"
+	rm -rf "$build_home/new"
+	mkdir -p "$build_home/new" "$build_home/src" || exit 1
+	(cd "$top" && tar -c -f - -T "$build_home/sources.new") | (cd "$build_home/new" && tar -x -f -) ||
+		build_stop "the sources could not be copied to $build_home/new"
+	# By content, not by time: what was changed while an earlier build ran is older than what that made of it.
+	while read -r build_file; do
+		cmp -s "$build_home/new/$build_file" "$build_home/src/$build_file" && continue
+		mkdir -p "$(dirname "$build_home/src/$build_file")" &&
+			cp "$build_home/new/$build_file" "$build_home/src/$build_file" ||
+			build_stop "the sources could not be copied to $build_home/src"
+	done <"$build_home/sources.new"
+	rm -rf "$build_home/new"
 	if [ -f "$build_home/sources" ]; then
 		comm -23 "$build_home/sources" "$build_home/sources.new" | while read -r build_file; do
 			rm -f "$build_home/src/$build_file"
