@@ -153,6 +153,8 @@ noinst_LIBRARIES += src/liblogbook.a
 src_liblogbook_a_SOURCES = \
 	src/logbook/book.c \
 	src/logbook/book.h \
+	src/logbook/caution.c \
+	src/logbook/caution.h \
 	src/logbook/due.c \
 	src/logbook/due.h \
 	src/logbook/due_access.c \
@@ -180,6 +182,8 @@ src_liblogbook_a_SOURCES = \
 	src/logbook/out_file.h \
 	src/logbook/outing.c \
 	src/logbook/outing.h \
+	src/logbook/page.c \
+	src/logbook/page.h \
 	src/logbook/place.c \
 	src/logbook/place.h \
 	src/logbook/plan.c \

@@ -52,6 +52,7 @@ CHECK_TESTS = \
 	tests/logbook/test_book \
 	tests/logbook/test_due \
 	tests/logbook/test_measure \
+	tests/logbook/test_page \
 	tests/logbook/test_place \
 	tests/logbook/test_plan \
 	tests/logbook/test_service
@@ -142,6 +143,7 @@ tests_exchange_test_yard_csv_LDADD = $(EXCHANGE_LIBS) $(CHECK_LIBS)
 tests_logbook_test_book_LDADD = $(LOGBOOK_LIBS) $(CHECK_LIBS)
 tests_logbook_test_due_LDADD = $(LOGBOOK_LIBS) $(CHECK_LIBS)
 tests_logbook_test_measure_LDADD = $(LOGBOOK_LIBS) $(CHECK_LIBS)
+tests_logbook_test_page_LDADD = $(LOGBOOK_LIBS) $(CHECK_LIBS)
 tests_logbook_test_place_LDADD = $(LOGBOOK_LIBS) $(CHECK_LIBS)
 tests_logbook_test_plan_LDADD = $(LOGBOOK_LIBS) $(CHECK_LIBS)
 tests_logbook_test_service_LDADD = $(LOGBOOK_LIBS) $(CHECK_LIBS)

@@ -9,12 +9,10 @@
 
 static const struct option_def no_options[] = { { NULL, NULL, NULL } };
 
-/* UTC, as the journal keeps it: "2026-11-25 17:04". */
 static void
 print_entry(const struct book_entry *e)
 {
-	g_autoptr(GDateTime) at = g_date_time_new_from_unix_utc(e->at);
-	g_autofree char *when = at ? g_date_time_format(at, "%Y-%m-%d %H:%M") : g_strdup("?");
+	g_autofree char *when = book_entry_time(e);
 	g_autofree char *who = text_harmless(e->who, FALSE), *what = text_harmless(e->what, FALSE);
 
 	printf("%5" G_GINT64_FORMAT "  %s  %-10s  %s%s\n", e->seq, when, who, what,

@@ -56,28 +56,6 @@ next_limit(struct limits *all, enum limit_kind kind, GError **err)
 	return &all->m[all->n++];
 }
 
-/* An interval, or the two that a source prints: elsewhere/in salt water. */
-static gboolean
-every_parse(const char *text, struct limit *m, GError **err)
-{
-	const char *slash = strchr(text, '/');
-	g_autofree char *first = slash ? g_strndup(text, (gsize)(slash - text)) : g_strdup(text);
-	struct limit salt;
-
-	record_init(RECORD_LIMIT, &salt);
-	if (!limit_parse(first, m, err) || (slash && !limit_parse(slash + 1, &salt, err)))
-		return FALSE;
-	if (!slash)
-		return TRUE;
-	if (salt.kind != m->kind || (m->kind != LIMIT_HOURS && m->kind != LIMIT_MONTHS))
-		return err_set(err, ERR_INPUT, "two figures are both in hours or both in months or years: 12 months/6 months");
-	if (salt.amount > m->amount || salt.hours > m->hours)
-		return err_set(err, ERR_INPUT, "the second figure is that in salt water, the shorter of the two");
-	m->salt = salt.amount;
-	m->salt_hours = salt.hours;
-	return TRUE;
-}
-
 static gboolean
 read_limits(const struct args *a, struct limits *all, GError **err)
 {
@@ -85,7 +63,7 @@ read_limits(const struct args *a, struct limits *all, GError **err)
 	struct limit *m;
 
 	for (int k = 0; (v = args_nth(a, "every", k)); k++)
-		if (!(m = next_limit(all, LIMIT_HOURS, err)) || !every_parse(v, m, err))
+		if (!(m = next_limit(all, LIMIT_HOURS, err)) || !interval_parse(v, m, err))
 			return err_prefix(err, "--every: ");
 	for (int k = 0; (v = args_nth(a, "at", k)); k++)
 		if (!(m = next_limit(all, LIMIT_EVENT, err)) || !word_parse(&words_season_event, v, &m->event, err))

@@ -8,7 +8,7 @@
 #include <string.h>
 
 /* From this width on a line has room for the task's name, which did and why take. */
-enum { WIDE = 110, NARROW = 70, NAME_COLUMNS = 30, FACTS = 9 + 15 + 13 + 7, FEW_FACTS = 9 + 12, SURVEY = 12, ABOUT_DAYS = 30 };
+enum { WIDE = 110, NARROW = 70, NAME_COLUMNS = 30, FACTS = 9 + 15 + 13 + 7, FEW_FACTS = 9 + 12, SURVEY = 12 };
 
 static void
 heading(const struct cli *c, const char *left, const char *right)
@@ -22,58 +22,6 @@ heading(const struct cli *c, const char *left, const char *right)
 	puts("");
 	cli_say(c, 2, "%s", left);
 	cli_say(c, 2, "  %s", right);
-}
-
-static char *
-group_title(const struct due_list *l, int from, int to)
-{
-	const struct due_year *y = due_year(l);
-	gint64 by = due_at(l, from)->out.by;
-	char d[16];
-
-	switch (due_at(l, from)->out.when) {
-	case OPP_NOW:
-		return g_strdup("NOW, before the boat is used again");
-	case OPP_BEFORE_LAUNCH:
-		return g_strdup_printf("BEFORE LAUNCH, %s", day_words(y->launch, d));
-	case OPP_FIRST_DAY:
-		return g_strdup_printf("FIRST DAY AFLOAT, %s", day_words(y->launch, d));
-	case OPP_MID_SEASON:
-		for (int i = from; i < to; i++)
-			by = MIN(by, due_at(l, i)->out.by);
-		return g_strdup_printf("A HAUL IN MID-SEASON, by %s", day_words(by, d));
-	case OPP_THIS_SEASON:
-		return g_strdup_printf("THIS SEASON, until %s", day_words(y->haul_out, d));
-	case OPP_LAY_UP:
-		return g_strdup_printf("AT LAY-UP, %s", day_words(y->haul_out, d));
-	case OPP_NEXT_SPRING:
-		return g_strdup_printf("NEXT SPRING, before %s", day_words(y->next_launch, d));
-	case OPP_LATER:
-		return g_strdup("LATER");
-	case OPP_EACH_OUTING:
-		return g_strdup("EACH OUTING");
-	case OPP_ON_CONDITION:
-		return g_strdup("WHEN SOMETHING ASKS FOR IT");
-	case OPP_NO_RECORD:
-		return g_strdup("SURVEY: nobody knows when it was last done");
-	case OPPORTUNITY_COUNT:
-		break;
-	}
-	g_assert_not_reached();
-}
-
-static char *
-group_sum(const struct due_list *l, int from, int to)
-{
-	gint64 minutes = due_access_minutes(l, from, to);
-	int n = to - from;
-
-	for (int i = from; i < to; i++)
-		minutes += due_at(l, i)->minutes == NONE ? 0 : due_at(l, i)->minutes;
-	if (minutes >= 60)
-		return g_strdup_printf("%d %s, about %" G_GINT64_FORMAT " h", n, n == 1 ? "task" : "tasks",
-				       (minutes + 30) / 60);
-	return g_strdup_printf("%d %s, about %" G_GINT64_FORMAT " min", n, n == 1 ? "task" : "tasks", minutes);
 }
 
 static void
@@ -91,15 +39,6 @@ add_share(GString *out, const struct due_line *d)
 		g_string_insert_c(out, (gssize)at, ' ');
 }
 
-/* Whether the due day is told with a ~. */
-static gboolean
-is_about(const struct due_out *out)
-{
-	gboolean spread = out->early != NONE && (out->late == NONE || out->late - out->early > ABOUT_DAYS);
-
-	return out->estimated || spread;
-}
-
 /* One line, built up in out. */
 static void
 print_line(const struct cli *c, const struct due_line *d, GString *out)
@@ -111,7 +50,7 @@ print_line(const struct cli *c, const struct due_line *d, GString *out)
 
 	if (d->out.due != NONE) {
 		day[0] = '~';
-		day_words(d->out.due, day + is_about(&d->out));
+		day_words(d->out.due, day + due_is_about(&d->out));
 	}
 	g_string_assign(out, d->out.past ? "! " : "  ");
 	if (wide) {
@@ -226,8 +165,8 @@ static void
 print_group(const struct cli *c, const struct due_list *l, int from, int to, gboolean all)
 {
 	gboolean survey = due_at(l, from)->out.when == OPP_NO_RECORD;
-	g_autofree char *title = group_title(l, from, to);
-	g_autofree char *sum = group_sum(l, from, to);
+	g_autofree char *title = due_group_title(l, from, to);
+	g_autofree char *sum = due_group_sum(l, from, to);
 	int shown = shown_of(l, from, to, all), rest = to - from - shown;
 
 	heading(c, title, sum);

@@ -48,6 +48,7 @@ struct book_entry {
 	gint64 undoes, redoes, undone_by; /* NONE: not */
 };
 void book_entry_clear(struct book_entry *e);
+char *book_entry_time(const struct book_entry *e); /* UTC, as the journal keeps it: "2026-11-25 17:04"; the caller's */
 /* The newest entries, newest first. */
 GArray *book_history(struct book *b, int limit, GError **err);
 /* What an entry changed, a line a changed field, through say(user, line). */

@@ -130,12 +130,12 @@ forecast_whole(const struct due_list *l, const struct season_in *s)
 	return TRUE;
 }
 
-/* The runs since the oldest baseline and as far back as the forecast needs them, mostly five seasons. */
+/* The runs since in->from or the oldest baseline, and as far back as the forecast needs them, mostly five seasons. */
 static gboolean
 read_record(struct book *b, struct due_list *l, const struct boat *boat, const struct engines *e,
 	    struct timeline_in *in, GError **err)
 {
-	gint64 oldest = oldest_baseline(l, in->today), furthest = MIN(oldest, in->today - FORECAST_DAYS);
+	gint64 oldest = MIN(oldest_baseline(l, in->today), in->from), furthest = MIN(oldest, in->today - FORECAST_DAYS);
 	const struct season_in *s;
 
 	if (!due_read_calendar(b, l, boat, furthest, err))
@@ -152,10 +152,12 @@ read_record(struct book *b, struct due_list *l, const struct boat *boat, const s
 }
 
 static gboolean
-build_timeline(struct book *b, struct due_list *l, const struct boat *boat, const struct engines *e, GError **err)
+build_timeline(struct book *b, struct due_list *l, const struct boat *boat, const struct engines *e, gint64 from,
+	       GError **err)
 {
 	struct timeline_in in = {
 		.today = MIN(b->who.today, l->year.at),
+		.from = from,
 		.habit = { (enum stand)boat->berth, (enum stand)boat->winter, (enum water)boat->water, boat->launch,
 			   boat->haul_out, NULL },
 		.n_engines = e->n,
@@ -253,7 +255,7 @@ book_due(struct book *b, const struct boat *boat, const struct due_ask *ask, str
 
 	empty(l);
 	l->year = (struct due_year){ .at = ask->at };
-	if (!due_read_tasks(b, l, boat->id, &e, err) || !build_timeline(b, l, boat, &e, err))
+	if (!due_read_tasks(b, l, boat->id, &e, err) || !build_timeline(b, l, boat, &e, b->who.today, err))
 		return FALSE;
 	fix_year(l);
 	work_out(l, ask);
@@ -261,6 +263,16 @@ book_due(struct book *b, const struct boat *boat, const struct due_ask *ask, str
 		return FALSE;
 	due_sort(l);
 	return TRUE;
+}
+
+gboolean
+book_life(struct book *b, const struct boat *boat, gint64 from, struct due_list *l, GError **err)
+{
+	struct engines e;
+
+	empty(l);
+	l->year = (struct due_year) { .at = b->who.today };
+	return due_read_engines(b, boat->id, &e, err) && build_timeline(b, l, boat, &e, from, err);
 }
 
 gboolean
@@ -275,7 +287,7 @@ book_day(struct book *b, const struct boat *boat, const char *text, gint64 *day,
 		return day_parse(text, b->who.today, day, err);
 	l = due_list_new();
 	l->year.at = b->who.today;
-	ok = build_timeline(b, l, boat, &e, err);
+	ok = build_timeline(b, l, boat, &e, b->who.today, err);
 	if (ok)
 		*day = timeline_event(l->timeline, (enum season_event)event, b->who.today + 1, 1);
 	due_list_free(l);

@@ -20,7 +20,7 @@ struct due_reading {
 };
 
 struct due_line {
-	gint64 id;
+	gint64 id, fitting_id;
 	const char *name; /* gimbal-bearing.grease */
 	const char *label; /* "Gimbal bearing: grease" */
 	const char *title, *path, *fitting; /* fitting: its title */
@@ -55,6 +55,8 @@ void due_list_free(struct due_list *l);
 
 /* Work the list out for one boat: by opportunity, then what must come off, then consequence and day. */
 gboolean book_due(struct book *b, const struct boat *boat, const struct due_ask *ask, struct due_list *l, GError **err);
+/* The boat's life from a day on, without its tasks: due_timeline() alone. */
+gboolean book_life(struct book *b, const struct boat *boat, gint64 from, struct due_list *l, GError **err);
 int due_count(const struct due_list *l);
 const struct due_line *due_at(const struct due_list *l, int i);
 const struct due_line *due_find(const struct due_list *l, gint64 task); /* NULL: not in the list */
@@ -76,6 +78,11 @@ char *due_reading_words(const struct due_reading *r);
 char *limit_source(const struct limit *m);
 /* The same of any source. */
 char *source_words(gint64 standing, const char *source);
+/* Of the lines [from, to) of one opportunity: "BEFORE LAUNCH, 15 Apr 2027" and "8 tasks, about 4 h"; the caller's. */
+char *due_group_title(const struct due_list *l, int from, int to);
+char *due_group_sum(const struct due_list *l, int from, int to);
+/* Whether the due day is told with a ~: it hangs on use, or on a guess. */
+gboolean due_is_about(const struct due_out *out);
 /* Append the limits of a line in short: "100 h/12 mo". */
 void due_add_limits(GString *out, const struct due_line *d);
 

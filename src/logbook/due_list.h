@@ -36,10 +36,11 @@ struct engines {
 struct cells;
 /* A text of a row, kept as long as the list; NULL for NULL. */
 const char *due_keep(struct due_list *l, struct cells *c, int column);
+gboolean due_read_engines(struct book *b, gint64 boat, struct engines *e, GError **err);
 /* Tasks that the boat's design has, with their limits and what they count from; and the boat's engines. */
 gboolean due_read_tasks(struct book *b, struct due_list *l, gint64 boat, struct engines *e, GError **err);
-/* The readings that the condition limits go by, and what they stop; fittings: of each line. */
-gboolean due_read_measured(struct book *b, struct due_list *l, gint64 boat, const GArray *fittings, GError **err);
+/* The readings that the condition limits go by, and what they stop. */
+gboolean due_read_measured(struct book *b, struct due_list *l, gint64 boat, GError **err);
 struct json_out;
 /* The readings of a line as an array; the sentence on that of one limit, the caller's: NULL when there is none. */
 void due_readings_json(struct json_out *j, const struct due_line *d);

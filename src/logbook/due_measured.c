@@ -14,7 +14,6 @@
 /* One boat's readings with what they say, and where its tasks sit. */
 struct measured {
 	struct due_list *l;
-	const GArray *fittings; /* gint64, of each line */
 	GArray *readings, *bounds; /* struct measurement by day and entry; struct bound */
 	struct condition_out *judged; /* of each reading */
 	struct book *b;
@@ -116,7 +115,7 @@ has_own_task(const struct measured *s, const struct measurement *m)
 	for (guint i = 0; i < s->l->lines->len; i++) {
 		const struct due_line *d = due_at(s->l, (int)i);
 
-		if (((const gint64 *)(const void *)s->fittings->data)[i] != m->fitting)
+		if (d->fitting_id != m->fitting)
 			continue;
 		for (int k = 0; k < d->in.n_limits; k++)
 			if (asks(&d->limit[k]) && !strcmp(d->limit[k].measured, m->what))
@@ -205,18 +204,18 @@ settle(const struct measured *s)
 	for (guint i = 0; i < s->l->lines->len; i++)
 		for (int k = 0; k < line[i].in.n_limits; k++)
 			if (asks(&line[i].limit[k]))
-				choose(s, &line[i], k, ((const gint64 *)(const void *)s->fittings->data)[i]);
+				choose(s, &line[i], k, line[i].fitting_id);
 	r = (const void *)s->l->readings->data;
 	for (guint i = 0; i < s->l->lines->len; at += (guint)line[i].n_readings, i++)
 		line[i].reading = line[i].n_readings ? &r[at] : NULL;
 }
 
 gboolean
-due_read_measured(struct book *b, struct due_list *l, gint64 boat, const GArray *fittings, GError **err)
+due_read_measured(struct book *b, struct due_list *l, gint64 boat, GError **err)
 {
 	g_autoptr(GArray) readings = any_asks(l) ? book_records(b, RECORD_MEASUREMENT, boat, err) : NULL, bounds = NULL;
 	g_autoptr(GHashTable) paths = NULL;
-	struct measured s = { l, fittings, readings, NULL, NULL, b, NULL };
+	struct measured s = { l, readings, NULL, NULL, b, NULL };
 
 	if (!readings)
 		return !any_asks(l);
@@ -229,7 +228,7 @@ due_read_measured(struct book *b, struct due_list *l, gint64 boat, const GArray 
 	s.bounds = bounds;
 	s.paths = paths;
 	for (guint i = 0; i < l->lines->len; i++)
-		know_path(&s, ((const gint64 *)(const void *)fittings->data)[i], due_at(l, (int)i)->path);
+		know_path(&s, due_at(l, (int)i)->fitting_id, due_at(l, (int)i)->path);
 	judge_all(&s);
 	settle(&s);
 	g_free(s.judged);

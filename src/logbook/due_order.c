@@ -2,6 +2,7 @@
 #include "logbook/due_list.h"
 
 #include "base/amount.h"
+#include "base/date.h"
 #include "base/text.h"
 
 #include <string.h>
@@ -16,6 +17,68 @@ due_label(const char *fitting, const char *name)
 		if (*p == '-')
 			*p = ' ';
 	return label;
+}
+
+enum { ABOUT_DAYS = 30 };
+
+char *
+due_group_title(const struct due_list *l, int from, int to)
+{
+	const struct due_year *y = due_year(l);
+	gint64 by = due_at(l, from)->out.by;
+	char d[16];
+
+	switch (due_at(l, from)->out.when) {
+	case OPP_NOW:
+		return g_strdup("NOW, before the boat is used again");
+	case OPP_BEFORE_LAUNCH:
+		return g_strdup_printf("BEFORE LAUNCH, %s", day_words(y->launch, d));
+	case OPP_FIRST_DAY:
+		return g_strdup_printf("FIRST DAY AFLOAT, %s", day_words(y->launch, d));
+	case OPP_MID_SEASON:
+		for (int i = from; i < to; i++)
+			by = MIN(by, due_at(l, i)->out.by);
+		return g_strdup_printf("A HAUL IN MID-SEASON, by %s", day_words(by, d));
+	case OPP_THIS_SEASON:
+		return g_strdup_printf("THIS SEASON, until %s", day_words(y->haul_out, d));
+	case OPP_LAY_UP:
+		return g_strdup_printf("AT LAY-UP, %s", day_words(y->haul_out, d));
+	case OPP_NEXT_SPRING:
+		return g_strdup_printf("NEXT SPRING, before %s", day_words(y->next_launch, d));
+	case OPP_LATER:
+		return g_strdup("LATER");
+	case OPP_EACH_OUTING:
+		return g_strdup("EACH OUTING");
+	case OPP_ON_CONDITION:
+		return g_strdup("WHEN SOMETHING ASKS FOR IT");
+	case OPP_NO_RECORD:
+		return g_strdup("SURVEY: nobody knows when it was last done");
+	case OPPORTUNITY_COUNT:
+		break;
+	}
+	g_assert_not_reached();
+}
+
+char *
+due_group_sum(const struct due_list *l, int from, int to)
+{
+	gint64 minutes = due_access_minutes(l, from, to);
+	int n = to - from;
+
+	for (int i = from; i < to; i++)
+		minutes += due_at(l, i)->minutes == NONE ? 0 : due_at(l, i)->minutes;
+	if (minutes >= 60)
+		return g_strdup_printf("%d %s, about %" G_GINT64_FORMAT " h", n, n == 1 ? "task" : "tasks",
+				       (minutes + 30) / 60);
+	return g_strdup_printf("%d %s, about %" G_GINT64_FORMAT " min", n, n == 1 ? "task" : "tasks", minutes);
+}
+
+gboolean
+due_is_about(const struct due_out *out)
+{
+	gboolean spread = out->early != NONE && (out->late == NONE || out->late - out->early > ABOUT_DAYS);
+
+	return out->estimated || spread;
 }
 
 /* Within an opportunity, lines behind the same disassembly stand together; the group's rank is its worst line. */

@@ -29,8 +29,8 @@ engine_index(const struct engines *e, gint64 id)
 	return -1;
 }
 
-static gboolean
-read_engines(struct book *b, gint64 boat, struct engines *e, GError **err)
+gboolean
+due_read_engines(struct book *b, gint64 boat, struct engines *e, GError **err)
 {
 	struct cells *c = cells_open(b->db, SQL_DUE_ENGINES);
 
@@ -64,7 +64,7 @@ known_to_the_day(int what, gint64 day, gint64 after, gboolean estimated)
 }
 
 static void
-read_line(struct due_list *l, struct cells *c, const struct engines *e, gint64 *fitting)
+read_line(struct due_list *l, struct cells *c, const struct engines *e)
 {
 	struct due_line d = { .id = cells_int(c, 0) };
 	g_autofree char *label = NULL;
@@ -81,7 +81,7 @@ read_line(struct due_list *l, struct cells *c, const struct engines *e, gint64 *
 	d.part = due_keep(l, c, 10);
 	d.proof = due_keep(l, c, 11);
 	d.caution = due_keep(l, c, 12);
-	*fitting = cells_int(c, 13);
+	d.fitting_id = cells_int(c, 13);
 	d.path = due_keep(l, c, 14);
 	d.fitting = due_keep(l, c, 15);
 	d.variant = due_keep(l, c, 16);
@@ -94,17 +94,14 @@ read_line(struct due_list *l, struct cells *c, const struct engines *e, gint64 *
 }
 
 static gboolean
-read_lines(struct book *b, struct due_list *l, gint64 boat, const struct engines *e, GArray *fittings, GError **err)
+read_lines(struct book *b, struct due_list *l, gint64 boat, const struct engines *e, GError **err)
 {
 	struct cells *c = cells_open(b->db, SQL_DUE_TASKS);
-	gint64 fitting;
 
 	cells_bind(c, 1, boat);
 	while (cells_next(c))
-		if (has_variant(cells_text(c, 9), cells_text(c, 16))) {
-			read_line(l, c, e, &fitting);
-			g_array_append_val(fittings, fitting);
-		}
+		if (has_variant(cells_text(c, 9), cells_text(c, 16)))
+			read_line(l, c, e);
 	return cells_close(c, err);
 }
 
@@ -178,11 +175,10 @@ share_out_limits(struct due_list *l)
 
 /* A part counts from the day it was fitted, for the task that renews it and for looking at it. */
 static gboolean
-read_parts(struct book *b, struct due_list *l, gint64 boat, const GArray *fittings, GError **err)
+read_parts(struct book *b, struct due_list *l, gint64 boat, GError **err)
 {
 	struct cells *c = cells_open(b->db, SQL_DUE_PARTS);
 	struct due_line *line = (void *)l->lines->data;
-	const gint64 *of = (const void *)fittings->data;
 
 	cells_bind(c, 1, boat);
 	while (cells_next(c)) {
@@ -191,7 +187,7 @@ read_parts(struct book *b, struct due_list *l, gint64 boat, const GArray *fittin
 		if (fitted > l->year.at)
 			continue;
 		for (guint i = 0; i < l->lines->len; i++) {
-			if (of[i] != fitting || line[i].in.rule == CLOCK_DONE)
+			if (line[i].fitting_id != fitting || line[i].in.rule == CLOCK_DONE)
 				continue;
 			if (line[i].in.rule == CLOCK_PRINTED)
 				line[i].in.since =
@@ -277,14 +273,14 @@ read_services(struct book *b, struct due_list *l, GError **err)
 
 /* A new part in a fitting restarts the looking at it, too. */
 static void
-renewals_restart_looking(struct due_list *l, const GArray *fittings)
+renewals_restart_looking(struct due_list *l)
 {
 	struct due_line *line = (void *)l->lines->data;
-	const gint64 *of = (const void *)fittings->data, renew = word_index(&words_verb, "renew");
+	gint64 renew = word_index(&words_verb, "renew");
 
 	for (guint i = 0; i < l->lines->len; i++)
 		for (guint k = 0; line[i].verb == renew && line[i].in.since.what == SINCE_SERVICE && k < l->lines->len; k++)
-			if (of[k] == of[i] && line[k].in.rule == CLOCK_INSPECTION
+			if (line[k].fitting_id == line[i].fitting_id && line[k].in.rule == CLOCK_INSPECTION
 			    && (line[k].in.since.day == NONE || line[k].in.since.day < line[i].in.since.day)) {
 				line[k].in.since = line[i].in.since;
 				line[k].in.since.what = SINCE_FITTED;
@@ -390,15 +386,13 @@ read_rates(struct book *b, struct due_list *l, GError **err)
 gboolean
 due_read_tasks(struct book *b, struct due_list *l, gint64 boat, struct engines *e, GError **err)
 {
-	g_autoptr(GArray) fittings = g_array_new(FALSE, FALSE, sizeof(gint64));
-
-	if (!read_engines(b, boat, e, err) || !read_lines(b, l, boat, e, fittings, err) || !read_limits(b, l, boat, err))
+	if (!due_read_engines(b, boat, e, err) || !read_lines(b, l, boat, e, err) || !read_limits(b, l, boat, err))
 		return FALSE;
 	share_out_limits(l);
-	if (!read_parts(b, l, boat, fittings, err) || !read_services(b, l, err) || !work_out_ran(b, l, e, err))
+	if (!read_parts(b, l, boat, err) || !read_services(b, l, err) || !work_out_ran(b, l, e, err))
 		return FALSE;
-	renewals_restart_looking(l, fittings);
-	return read_happenings(b, l, boat, err) && due_read_measured(b, l, boat, fittings, err);
+	renewals_restart_looking(l);
+	return read_happenings(b, l, boat, err) && due_read_measured(b, l, boat, err);
 }
 
 gboolean

@@ -204,10 +204,13 @@ fill_demo(struct book *b, const char *data, GError **err)
 gboolean
 book_make_demo(const char *path, const struct book_who *who, const char *data, GError **err)
 {
+	g_autofree char *folder = g_build_filename(data, "demo", NULL);
 	struct book_who then = *who;
 	struct book *b;
 	gboolean ok;
 
+	if (!g_file_test(folder, G_FILE_TEST_IS_DIR))
+		return err_set(err, ERR_SYSTEM, "the demo's files are not in %s: SPLITPIN_DATA names the folder above", folder);
 	/* Its story ends in November 2026, whatever day it is. */
 	then.today = MAX(who->today, day_from_ymd(2026, 11, 25));
 	b = book_create(path, &then, err);

@@ -19,6 +19,14 @@ book_entry_clear(struct book_entry *e)
 	g_clear_pointer(&e->what, g_free);
 }
 
+char *
+book_entry_time(const struct book_entry *e)
+{
+	g_autoptr(GDateTime) at = g_date_time_new_from_unix_utc(e->at);
+
+	return at ? g_date_time_format(at, "%Y-%m-%d %H:%M") : g_strdup("?");
+}
+
 static void
 clear_entry(gpointer e)
 {

@@ -93,9 +93,8 @@ settle_share(struct book *b, const struct outing_form *f, const struct outing_sh
 	return ok;
 }
 
-/* The rows of the trip that a row belongs to, of every engine. */
-static GArray *
-trip_of(struct book *b, gint64 id, GError **err)
+GArray *
+book_trip(struct book *b, gint64 id, GError **err)
 {
 	struct outing row;
 	gint64 trip;
@@ -232,7 +231,7 @@ settle_corrected(struct book *b, GArray *was, GError **err)
 static gboolean
 write_corrected(struct book *b, struct outing_form *f, GArray *engines, struct outing_said *said, GError **err)
 {
-	g_autoptr(GArray) was = f->instead_of == NONE ? NULL : trip_of(b, f->instead_of, err);
+	g_autoptr(GArray) was = f->instead_of == NONE ? NULL : book_trip(b, f->instead_of, err);
 
 	if (f->instead_of != NONE && !was)
 		return FALSE;
@@ -276,7 +275,7 @@ book_outing(struct book *b, struct outing_form *f, struct outing_said *said, GEr
 gboolean
 book_drop_outing(struct book *b, gint64 id, GError **err)
 {
-	g_autoptr(GArray) trip = trip_of(b, id, err);
+	g_autoptr(GArray) trip = book_trip(b, id, err);
 	char d[DAY_TEXT];
 
 	if (!trip || !book_begin(b, err))

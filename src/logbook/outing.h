@@ -32,6 +32,8 @@ void outing_said_clear(struct outing_said *s);
 /* ERR_DOUBT with the likely right figure when the reading can hardly be right and form->sure is not set. */
 gboolean book_outing(struct book *b, struct outing_form *form, struct outing_said *said, GError **err);
 gboolean book_drop_outing(struct book *b, gint64 id, GError **err);
+/* The rows of the trip that an outing's row belongs to, one an engine: an array of struct outing that clears itself. */
+GArray *book_trip(struct book *b, gint64 id, GError **err);
 
 /* An engine's running seconds at the end of a day. */
 struct engine_hours {

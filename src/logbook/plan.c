@@ -48,6 +48,27 @@ limit_parse(const char *text, struct limit *m, GError **err)
 		       text);
 }
 
+gboolean
+interval_parse(const char *text, struct limit *m, GError **err)
+{
+	const char *slash = strchr(text, '/');
+	g_autofree char *first = slash ? g_strndup(text, (gsize)(slash - text)) : g_strdup(text);
+	struct limit salt;
+
+	record_init(RECORD_LIMIT, &salt);
+	if (!limit_parse(first, m, err) || (slash && !limit_parse(slash + 1, &salt, err)))
+		return FALSE;
+	if (!slash)
+		return TRUE;
+	if (salt.kind != m->kind || (m->kind != LIMIT_HOURS && m->kind != LIMIT_MONTHS))
+		return err_set(err, ERR_INPUT, "two figures are both in hours or both in months or years: 12 months/6 months");
+	if (salt.amount > m->amount || salt.hours > m->hours)
+		return err_set(err, ERR_INPUT, "the second figure is that in salt water, the shorter of the two");
+	m->salt = salt.amount;
+	m->salt_hours = salt.hours;
+	return TRUE;
+}
+
 /* The same question asked of the task: what a new limit takes the place of. */
 static gboolean
 replaces(const struct limit *new, const struct limit *old)
@@ -57,8 +78,8 @@ replaces(const struct limit *new, const struct limit *old)
 	    && (new->kind != LIMIT_CONDITION || !g_strcmp0(new->measured, old->measured));
 }
 
-static GArray *
-limits_of(struct book *b, gint64 task, GError **err)
+GArray *
+book_limits(struct book *b, gint64 task, GError **err)
 {
 	return book_gather(b, RECORD_LIMIT, SQL_LIMITS_OF_TASK, task, err);
 }
@@ -66,7 +87,7 @@ limits_of(struct book *b, gint64 task, GError **err)
 static gboolean
 write_limits(struct book *b, gint64 task, struct limit *m, int n, GError **err)
 {
-	g_autoptr(GArray) old = limits_of(b, task, err);
+	g_autoptr(GArray) old = book_limits(b, task, err);
 	const struct limit *o;
 
 	if (!old)
@@ -95,7 +116,7 @@ book_set_limits(struct book *b, const struct task *t, struct limit *m, int n, GE
 gboolean
 book_drop_limits(struct book *b, const struct task *t, gint64 kind, GError **err)
 {
-	g_autoptr(GArray) old = limits_of(b, t->id, err);
+	g_autoptr(GArray) old = book_limits(b, t->id, err);
 	gboolean ok = TRUE;
 	int n = 0;
 

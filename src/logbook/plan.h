@@ -7,6 +7,11 @@
 /* An interval as typed: "100 h", "12 months", "5 years", "3 outings", "2 seasons".  Fills kind and amount or hours. */
 gboolean limit_parse(const char *text, struct limit *m, GError **err);
 
+/* The same, or the two figures that a source prints, elsewhere and in salt water: "12 months/6 months". */
+gboolean interval_parse(const char *text, struct limit *m, GError **err);
+
+/* A task's limits as they stand: an array of struct limit that clears itself. */
+GArray *book_limits(struct book *b, gint64 task, GError **err);
 /* Limits of a task: those of the same kind (and event or happening) are replaced, others stay.  Each wants a source. */
 gboolean book_set_limits(struct book *b, const struct task *t, struct limit *m, int n, GError **err);
 /* Take away the limits of a kind. */

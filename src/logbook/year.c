@@ -13,7 +13,7 @@ end_lasting(struct book *b, GArray *all, const struct stay *s, GError **err)
 	for (guint i = 0; i < all->len; i++) {
 		gint64 until = old[i].until == NONE ? G_MAXINT64 : old[i].until;
 
-		if (until <= s->date || (s->until != NONE && old[i].date >= s->until))
+		if (old[i].id == s->id || until <= s->date || (s->until != NONE && old[i].date >= s->until))
 			continue;
 		if (old[i].until != NONE || old[i].date >= s->date)
 			return err_set(err, ERR_CONFLICT, "the stay from %s to %s lies in the way",
@@ -76,6 +76,26 @@ season_clear_of_others(const GArray *all, const struct season *s, GError **err)
 	return TRUE;
 }
 
+/* Write a season, its dates seen to. */
+static gboolean
+write_season(struct book *b, const GArray *all, struct season *s, GError **err)
+{
+	char d[DAY_TEXT];
+
+	if (s->haul_out != NONE && s->haul_out <= s->launch)
+		return err_set(err, ERR_INPUT, "haul-out comes after the launch on %s", day_iso(s->launch, d));
+	return season_clear_of_others(all, s, err) && book_put(b, RECORD_SEASON, s, err);
+}
+
+static gboolean
+not_ahead(const struct book *b, gint64 day, gboolean planned, GError **err)
+{
+	char d[DAY_TEXT];
+
+	return planned || day <= b->who.today
+	    || err_set(err, ERR_INPUT, "%s lies ahead of today: planned records what is intended", day_iso(day, d));
+}
+
 gboolean
 book_season(struct book *b, gint64 boat, gint64 launch, gint64 haul_out, gboolean planned, GError **err)
 {
@@ -86,9 +106,8 @@ book_season(struct book *b, gint64 boat, gint64 launch, gint64 haul_out, gboolea
 
 	if (!all)
 		return FALSE;
-	if (!planned && MAX(launch, haul_out) > b->who.today)
-		return err_set(err, ERR_INPUT, "%s lies ahead of today: --planned records what is intended",
-			       day_iso(MAX(launch, haul_out), d));
+	if (!not_ahead(b, MAX(launch, haul_out), planned, err))
+		return FALSE;
 	s = same_season(all, launch, haul_out);
 	if (!s && launch == NONE)
 		return err_set(err, ERR_CONFLICT, "no season is under way on %s: give --launch as well",
@@ -101,12 +120,42 @@ book_season(struct book *b, gint64 boat, gint64 launch, gint64 haul_out, gboolea
 	s->launch = launch == NONE ? s->launch : launch;
 	s->haul_out = haul_out == NONE ? s->haul_out : haul_out;
 	s->planned = planned;
-	if (s->haul_out != NONE && s->haul_out <= s->launch)
-		return err_set(err, ERR_INPUT, "haul-out comes after the launch on %s", day_iso(s->launch, d));
-	if (!season_clear_of_others(all, s, err) || !book_begin(b, err))
-		return FALSE;
-	return book_end(b, book_put(b, RECORD_SEASON, s, err), err, "%s%s %s", planned ? "planned " : "",
+	return book_begin(b, err)
+	    && book_end(b, write_season(b, all, s, err), err, "%s%s %s", planned ? "planned " : "",
 			launch == NONE ? "haul-out" : "launch", day_iso(day, d));
+}
+
+gboolean
+book_season_meant(struct book *b, gint64 boat, gint64 launch, gint64 haul_out, struct season *s, GError **err)
+{
+	g_autoptr(GArray) all = book_records(b, RECORD_SEASON, boat, err);
+	struct season *found = all ? same_season(all, launch, haul_out) : NULL;
+
+	record_init(RECORD_SEASON, s);
+	if (!found)
+		return all != NULL;
+	*s = *found;
+	record_init(RECORD_SEASON, found);	/* its text is the caller's now */
+	return TRUE;
+}
+
+gboolean
+book_correct_season(struct book *b, struct season *s, GError **err)
+{
+	g_autoptr(GArray) all = book_records(b, RECORD_SEASON, s->boat, err);
+	char d[DAY_TEXT];
+
+	return all && not_ahead(b, MAX(s->launch, s->haul_out), s->planned == 1, err) && book_begin(b, err)
+	    && book_end(b, write_season(b, all, s, err), err, "season of %s corrected", day_iso(s->launch, d));
+}
+
+gboolean
+book_drop_dated(struct book *b, enum record r, gint64 id, gint64 date, GError **err)
+{
+	char d[DAY_TEXT];
+
+	return book_begin(b, err)
+	    && book_end(b, row_drop(b->db, r, id, err), err, "%s of %s taken out", record_type(r)->name, day_iso(date, d));
 }
 
 gboolean

@@ -32,3 +32,9 @@ run 0 sp export boats
 says ",petrol-sterndrive,"
 is 1 "$(grep -c ',petrol-sterndrive,.*,petrol-sterndrive,' out)" "boats with a catalogue"
 run 0 sp verify
+
+about "without its files the demo says where they were looked for, and makes nothing"
+rm -r "$HOME/.local"
+SPLITPIN_DATA=$test_dir/nowhere run 4 sp new --demo
+says_err "$test_dir/nowhere/demo"
+[ ! -e "$XDG_DATA_HOME/splitpin/boat.splitpin" ] || fail "something was made"

@@ -79,6 +79,26 @@ WHERE boat = ?1 AND date > ?3 AND date <= ?4 AND engine = ?2 AND hours > 0;
 --! ENGINE_LAST_DAY
 SELECT date FROM outing WHERE boat = ?1 AND date <= ?3 AND engine = ?2 ORDER BY date DESC LIMIT 1;
 
+-- boat, date, id, how many: pages of a log, from a row back, and what comes after it
+--! OUTINGS_OLDER
+SELECT * FROM outing WHERE boat = ?1 AND date <= ?2 AND (date < ?2 OR id <= ?3) ORDER BY date DESC, id DESC LIMIT ?4;
+
+--! OUTINGS_NEWER
+SELECT * FROM outing WHERE boat = ?1 AND date >= ?2 AND (date > ?2 OR id > ?3) ORDER BY date, id LIMIT ?4;
+
+--! OUTINGS_BY_DAY
+-- Seconds of all engines and the number of outings, a day a row.
+SELECT date, sum(hours), sum(trip IS NULL) FROM outing WHERE boat = ?1 GROUP BY date ORDER BY date;
+
+-- meter, day, outing left out: the day of its last reading; and what was run from such a day up to another
+--! METER_LAST
+SELECT date FROM outing WHERE meter = ?1 AND date <= ?2 AND reading IS NOT NULL AND id <> ?3 AND trip IS NOT ?3
+	ORDER BY date DESC LIMIT 1;
+
+--! METER_SINCE
+SELECT hours, reading FROM outing WHERE meter = ?1 AND date >= ?2 AND date <= ?3 AND id <> ?4 AND trip IS NOT ?4
+	ORDER BY date, id;
+
 --! OUTING_SET_HOURS
 UPDATE outing SET hours = ?2 WHERE id = ?1;
 

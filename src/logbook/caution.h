@@ -1,0 +1,12 @@
+/* Cautions: what can hurt at a piece of work, and whom to defer to. */
+#ifndef LOGBOOK_CAUTION_H
+#define LOGBOOK_CAUTION_H
+
+#include <glib.h>
+
+/* The sentence for one word of a task's cautions; NULL: none is known. */
+const char *caution_of(const char *word);
+/* For all of them, separated by blanks: a sentence each and whom to defer to; the caller's.  NULL: there are none. */
+char *caution_words(const char *words);
+
+#endif
