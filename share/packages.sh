@@ -6,9 +6,9 @@
 packages_build="autoconf automake make gcc libc6-dev pkg-config libglib2.0-dev libsqlite3-dev libcsv-dev libgsl-dev
 	libjansson-dev libncurses-dev"
 # To run the tests.
-packages_test="check python3 python3-dateutil sqlite3"
+packages_test="check libvterm-dev bash python3 python3-dateutil sqlite3"
 # For every check that there is: the second compiler, the man pages, the shells whose scripts are checked.
-packages_all="clang mandoc git bash shellcheck zsh fish"
+packages_all="clang mandoc git shellcheck zsh fish"
 # For tests/bench/, which counts instructions.
 packages_bench="valgrind"
 
@@ -85,6 +85,7 @@ packages_look_test()
 {
 	packages_ok=0
 	packages_module 'check >= 0.15'
+	packages_module vterm
 	packages_command python3
 	python3 -c 'import dateutil' 2>/dev/null || packages_lack "python3's module dateutil"
 	packages_command sqlite3

@@ -224,6 +224,65 @@ src_libcli_a_SOURCES = \
 	src/cli/show.c \
 	src/cli/show.h
 
+# Floor 5b: the screens.
+noinst_LIBRARIES += src/libtui.a
+src_libtui_a_CPPFLAGS = $(AM_CPPFLAGS) $(NCURSES_CFLAGS)
+src_libtui_a_SOURCES = \
+	src/tui/app.c \
+	src/tui/app.h \
+	src/tui/app_draw.c \
+	src/tui/app_inside.h \
+	src/tui/app_prompt.c \
+	src/tui/draft.c \
+	src/tui/draft.h \
+	src/tui/due_strip.c \
+	src/tui/due_strip.h \
+	src/tui/edit.c \
+	src/tui/edit.h \
+	src/tui/editor.c \
+	src/tui/editor.h \
+	src/tui/fitting_story.c \
+	src/tui/fitting_story.h \
+	src/tui/form.c \
+	src/tui/form.h \
+	src/tui/form_did.c \
+	src/tui/form_happening.c \
+	src/tui/form_measure.c \
+	src/tui/form_new.c \
+	src/tui/form_outing.c \
+	src/tui/form_plan.c \
+	src/tui/form_variant.c \
+	src/tui/form_year.c \
+	src/tui/grid.c \
+	src/tui/grid.h \
+	src/tui/happening_words.c \
+	src/tui/happening_words.h \
+	src/tui/hours_plot.c \
+	src/tui/hours_plot.h \
+	src/tui/keys.c \
+	src/tui/keys.h \
+	src/tui/list.c \
+	src/tui/list.h \
+	src/tui/pane.c \
+	src/tui/pane.h \
+	src/tui/term.h \
+	src/tui/term_curses.c \
+	src/tui/term_signals.c \
+	src/tui/term_signals.h \
+	src/tui/tui.c \
+	src/tui/tui.h \
+	src/tui/view_boat.c \
+	src/tui/view_boats.c \
+	src/tui/view_due.c \
+	src/tui/view_happenings.c \
+	src/tui/view_history.c \
+	src/tui/view_outings.c \
+	src/tui/view_plan.c \
+	src/tui/view_text.c \
+	src/tui/view_year.c \
+	src/tui/year_band.c \
+	src/tui/year_band.h
+
 # What a program links that may know a layer.
 BASE_LIBS = src/libbase.a $(GLIB_LIBS) -lm
 ENGINE_LIBS = src/libengine.a $(GSL_LIBS) $(BASE_LIBS)
@@ -232,8 +291,9 @@ STORE_LIBS = src/libstore.a $(SQLITE_LIBS) $(MODEL_LIBS)
 EXCHANGE_LIBS = src/libexchange.a $(CSV_LIBS) $(JANSSON_LIBS) $(MODEL_LIBS)
 LOGBOOK_LIBS = src/liblogbook.a src/libstore.a $(SQLITE_LIBS) $(EXCHANGE_LIBS)
 CLI_LIBS = src/libcli.a $(LOGBOOK_LIBS)
+TUI_LIBS = src/libtui.a $(NCURSES_LIBS) $(LOGBOOK_LIBS)
 
 # Floor 6.
 bin_PROGRAMS += splitpin
 splitpin_SOURCES = src/main.c
-splitpin_LDADD = $(CLI_LIBS)
+splitpin_LDADD = src/libtui.a src/libcli.a $(NCURSES_LIBS) $(LOGBOOK_LIBS)

@@ -9,11 +9,13 @@
  *   exchange/  CSV and JSON
  *   logbook/   what the front ends see: open, record, correct, undo, ask
  *   cli/       one file a command
+ *   tui/       the screens: views drawn into cells; one file knows the terminal
  *
  * Here the program reads the clock and the environment, once, and passes them down. */
 #include "cli/cli.h"
 
 #include "base/date.h"
+#include "tui/tui.h"
 
 #include <errno.h>
 #include <locale.h>
@@ -50,6 +52,49 @@ logbook_path(const char *folder)
 	return given && *given ? g_strdup(given) : g_build_filename(folder, "boat.splitpin", NULL);
 }
 
+static void
+read_clock(gint64 *now, gint64 *today)
+{
+	*now = (gint64)time(NULL);
+	*today = local_day(*now);
+}
+
+static char *
+state_folder(void)
+{
+	const char *given = g_getenv("XDG_STATE_HOME");
+
+	return given && g_path_is_absolute(given)
+		? g_build_filename(given, "splitpin", NULL)
+		: g_build_filename(g_get_home_dir(), ".local", "state", "splitpin", NULL);
+}
+
+/* The screens know the command line by its table alone. */
+static gboolean
+run_screens(const struct cli *c, GError **err)
+{
+	g_autofree char *state = state_folder();
+	g_autoptr(GArray) commands = g_array_new(TRUE, TRUE, sizeof(struct app_command));
+	struct app_start start = {
+		.program = c->program,
+		.file = c->file,
+		.folder = c->folder,
+		.data = c->data,
+		.state = state,
+		.boat = c->boat,
+		.who = c->who,
+		.read_clock = c->dated ? NULL : read_clock,
+	};
+
+	for (int i = 0; cli_commands[i]; i++) {
+		struct app_command command = { cli_commands[i]->name, cli_commands[i]->args, cli_commands[i]->summary };
+
+		g_array_append_val(commands, command);
+	}
+	start.command = (const void *)commands->data;
+	return tui_run(&start, err);
+}
+
 int
 main(int argc, char **argv)
 {
@@ -60,14 +105,15 @@ main(int argc, char **argv)
 		.file = file,
 		.folder = g_str_has_prefix(file, folder) ? folder : NULL,
 		.data = data && *data ? data : SPLITPIN_DATADIR,
+		.program = argv[0],
+		.screens = run_screens,
 	};
 
 	/* The terminal's letters alone; each other category would be one more file to read, and change nothing. */
 	setlocale(LC_CTYPE, "");
 	/* A file that reaches the size limit is an error to report, not a death; so is a reader that went away. */
 	signal(SIGXFSZ, SIG_IGN);
-	c.who.now = (gint64)time(NULL);
-	c.who.today = local_day(c.who.now);
+	read_clock(&c.who.now, &c.who.today);
 	c.who.name = g_get_user_name();
 	c.who.device = g_get_host_name();
 	c.columns = columns_of(STDOUT_FILENO);

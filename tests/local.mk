@@ -55,7 +55,23 @@ CHECK_TESTS = \
 	tests/logbook/test_page \
 	tests/logbook/test_place \
 	tests/logbook/test_plan \
-	tests/logbook/test_service
+	tests/logbook/test_service \
+	tests/tui/test_any_key \
+	tests/tui/test_app \
+	tests/tui/test_boats \
+	tests/tui/test_did \
+	tests/tui/test_edit \
+	tests/tui/test_grid \
+	tests/tui/test_happenings \
+	tests/tui/test_history \
+	tests/tui/test_keys \
+	tests/tui/test_list \
+	tests/tui/test_new \
+	tests/tui/test_outings \
+	tests/tui/test_plan \
+	tests/tui/test_screens \
+	tests/tui/test_text \
+	tests/tui/test_year
 
 tests_base_test_amount_LDADD = $(BASE_LIBS) $(CHECK_LIBS)
 tests_base_test_date_LDADD = $(BASE_LIBS) $(CHECK_LIBS)
@@ -147,6 +163,30 @@ tests_logbook_test_page_LDADD = $(LOGBOOK_LIBS) $(CHECK_LIBS)
 tests_logbook_test_place_LDADD = $(LOGBOOK_LIBS) $(CHECK_LIBS)
 tests_logbook_test_plan_LDADD = $(LOGBOOK_LIBS) $(CHECK_LIBS)
 tests_logbook_test_service_LDADD = $(LOGBOOK_LIBS) $(CHECK_LIBS)
+tests_tui_test_any_key_LDADD = $(TUI_LIBS) $(CHECK_LIBS)
+tests_tui_test_app_LDADD = $(TUI_LIBS) $(CHECK_LIBS)
+tests_tui_test_boats_LDADD = $(TUI_LIBS) $(CHECK_LIBS)
+tests_tui_test_did_LDADD = $(TUI_LIBS) $(CHECK_LIBS)
+if HAVE_VTERM
+CHECK_TESTS += tests/tui/test_e2e
+tests_tui_test_e2e_CFLAGS = $(AM_CFLAGS) $(VTERM_CFLAGS)
+tests_tui_test_e2e_LDADD = $(LOGBOOK_LIBS) $(CHECK_LIBS) $(VTERM_LIBS) -lutil
+CHECK_TESTS += tests/tui/test_term
+tests_tui_test_term_CFLAGS = $(AM_CFLAGS) $(VTERM_CFLAGS)
+tests_tui_test_term_LDADD = $(BASE_LIBS) $(CHECK_LIBS) $(VTERM_LIBS) -lutil
+endif
+tests_tui_test_edit_LDADD = $(TUI_LIBS) $(CHECK_LIBS)
+tests_tui_test_grid_LDADD = $(TUI_LIBS) $(CHECK_LIBS)
+tests_tui_test_happenings_LDADD = $(TUI_LIBS) $(CHECK_LIBS)
+tests_tui_test_history_LDADD = $(TUI_LIBS) $(CHECK_LIBS)
+tests_tui_test_keys_LDADD = $(TUI_LIBS) $(CHECK_LIBS)
+tests_tui_test_list_LDADD = $(TUI_LIBS) $(CHECK_LIBS)
+tests_tui_test_new_LDADD = $(TUI_LIBS) $(CHECK_LIBS)
+tests_tui_test_outings_LDADD = $(TUI_LIBS) $(CHECK_LIBS)
+tests_tui_test_plan_LDADD = $(TUI_LIBS) $(CHECK_LIBS)
+tests_tui_test_screens_LDADD = $(TUI_LIBS) $(CHECK_LIBS)
+tests_tui_test_text_LDADD = $(TUI_LIBS) $(CHECK_LIBS)
+tests_tui_test_year_LDADD = $(TUI_LIBS) $(CHECK_LIBS)
 endif
 
 # Small programs that shell tests run against something outside.
@@ -154,6 +194,14 @@ TEST_HELPERS = \
 	tests/date_steps \
 	tests/due_cases \
 	tests/csv_echo
+if HAVE_VTERM
+TEST_HELPERS += tests/tui/picture tests/tui/term_echo
+endif
+tests_tui_picture_SOURCES = tests/tui/picture.c
+tests_tui_picture_CFLAGS = $(AM_CFLAGS) $(VTERM_CFLAGS)
+tests_tui_picture_LDADD = $(LOGBOOK_LIBS) $(CHECK_LIBS) $(VTERM_LIBS) -lutil
+tests_tui_term_echo_SOURCES = tests/tui/term_echo.c
+tests_tui_term_echo_LDADD = $(TUI_LIBS)
 
 tests_date_steps_SOURCES = tests/base/date_steps.c
 tests_date_steps_LDADD = $(BASE_LIBS)
@@ -182,6 +230,7 @@ dist_check_SCRIPTS += \
 	tests/cli/wear.sh \
 	tests/demo/catalogue.sh \
 	tests/demo/demo_current.sh \
+	tests/demo/picture.sh \
 	tests/engine/simulate.sh \
 	tests/exchange/python_csv.sh \
 	tests/lint/content.sh \
@@ -247,11 +296,18 @@ EXTRA_DIST += \
 	tests/logbook/open.h \
 	tests/run.sh \
 	tests/store/fixture.h \
+	tests/tui/pty.h \
+	tests/tui/screens.h \
 	tests/data
 
 # make bench: how quick the program is, as ratios in one run; it judges nothing and is no part of make check.
-EXTRA_PROGRAMS = tests/bench/pair tests/bench/make_logbook
+EXTRA_PROGRAMS = tests/bench/pair tests/bench/make_logbook tests/bench/screen tests/bench/bare
 tests_bench_pair_SOURCES = tests/bench/pair.c
+tests_bench_screen_SOURCES = tests/bench/screen.c
+tests_bench_screen_LDADD = -lutil
+tests_bench_bare_SOURCES = tests/bench/bare.c
+tests_bench_bare_CFLAGS = $(AM_CFLAGS) $(NCURSES_CFLAGS)
+tests_bench_bare_LDADD = $(NCURSES_LIBS) $(SQLITE_LIBS)
 tests_bench_make_logbook_SOURCES = tests/bench/make_logbook.c
 tests_bench_make_logbook_LDADD = $(STORE_LIBS)
 CLEANFILES += $(EXTRA_PROGRAMS)

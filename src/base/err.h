@@ -9,7 +9,7 @@ enum err_code {
 	ERR_INPUT,	/* what was typed or read is wrong */
 	ERR_NOT_FOUND,	/* it names nothing in this logbook */
 	ERR_CONFLICT,	/* it contradicts what the logbook holds */
-	ERR_DOUBT,	/* possible but implausible: wants a yes */
+	ERR_DOUBT,	/* possible but implausible: wants a yes; whole sentences, to be followed by how to say it */
 	ERR_STORE,	/* the logbook can't be opened, read or written */
 	ERR_SYSTEM,	/* another file, or the machine */
 };

@@ -26,7 +26,8 @@ cli_complain(const GError *err)
 	g_autofree char *text = text_harmless(err->message, TRUE);
 
 	fflush(stdout);
-	fprintf(stderr, "splitpin: %s\n", text);
+	fprintf(stderr, "splitpin: %s%s\n", text,
+		g_error_matches(err, ERR_DOMAIN, ERR_DOUBT) ? " --yes takes it as it is" : "");
 }
 
 void
@@ -231,6 +232,7 @@ take_common(struct cli *c, const struct args *a, GError **err)
 		return err_set(err, ERR_INPUT, "--who: this is no UTF-8 text");
 	if (args_value(a, "who"))
 		c->who.name = args_value(a, "who");
+	c->dated = c->dated || args_value(a, "today");
 	return opt_date(c, a, "today", &c->who.today, err);
 }
 
@@ -274,12 +276,40 @@ run_command(struct cli *c, const struct command *cmd, int argc, char **argv)
 	return code;
 }
 
+static int
+run_help(struct cli *c)
+{
+	static char help[] = "help", *help_argv[] = { help, NULL };
+
+	return run_command(c, &command_help, 1, help_argv);
+}
+
+/* Without a command: the screens; where there can be none the due list, and why. */
+static int
+run_bare(struct cli *c, GError **err)
+{
+	static char due[] = "due", *due_argv[] = { due, NULL };
+	g_autoptr(GError) why = NULL;
+	int code;
+
+	if (c->ask && c->screens && c->screens(c, &why))
+		return EXIT_DONE;
+	if (why && !g_error_matches(why, ERR_DOMAIN, ERR_USE)) {
+		g_propagate_error(err, g_steal_pointer(&why));
+		return exit_of(*err);
+	}
+	if (!g_file_test(c->file, G_FILE_TEST_EXISTS))
+		return run_help(c);
+	code = run_command(c, &command_due, 1, due_argv);
+	fprintf(stderr, "splitpin: %s\n", why ? why->message : "the screens need a terminal; splitpin help lists the commands");
+	return code;
+}
+
 /* Options before the command: the common ones only. */
 static int
 run_words(struct cli *c, struct args *a, int argc, char **argv, GError **err)
 {
 	const struct option_def *const tables[] = { cli_common, NULL };
-	static char help[] = "help", *help_argv[] = { help, NULL };
 	const struct command *cmd;
 	int rest = 0;
 
@@ -291,8 +321,10 @@ run_words(struct cli *c, struct args *a, int argc, char **argv, GError **err)
 	}
 	if (!take_common(c, a, err))
 		return EXIT_DATA;
-	if (rest >= argc || args_flag(a, "help"))
-		return run_command(c, &command_help, 1, help_argv);
+	if (args_flag(a, "help"))
+		return run_help(c);
+	if (rest >= argc)
+		return run_bare(c, err);
 	cmd = cli_command(argv[rest], err);
 	return cmd ? run_command(c, cmd, argc - rest, argv + rest) : EXIT_USE;
 }

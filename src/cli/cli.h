@@ -18,6 +18,7 @@ enum exit_code {
 /* What the program was started with; main fills it in. */
 struct cli {
 	struct book_who who; /* and today */
+	const char *program; /* as it was called */
 	const char *file; /* the logbook */
 	const char *data; /* folder of the shipped catalogue and demo */
 	const char *boat; /* --boat, NULL: the only one, or all */
@@ -25,6 +26,9 @@ struct cli {
 	int columns; /* width of the output; 80 when it is no terminal */
 	gboolean terminal; /* the output is one */
 	gboolean ask; /* someone can be asked: input and output are terminals */
+	gboolean dated; /* today was said, and stays */
+	/* Without a command, where someone can be asked: the screens.  NULL: there are none. */
+	gboolean (*screens)(const struct cli *c, GError **err);
 };
 
 struct command {

@@ -367,7 +367,7 @@ settle_services(struct importing *in, GError **err)
 			ok = book_put(in->b, RECORD_SERVICE, s, err);
 		} else if (doubt->code == ERR_DOUBT) {
 			g_autofree char *text =
-				g_strdup_printf("service of %s: %s", day_iso(s->date, d), doubt->message);
+				g_strdup_printf("service of %s: %s --yes takes it as it is", day_iso(s->date, d), doubt->message);
 
 			row_error(in, 0, text);
 		} else {

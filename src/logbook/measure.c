@@ -226,12 +226,12 @@ question(const struct measure_form *f, const struct condition_out *j, GError **e
 			*turned = amount_words(-j->value, f->kind->unit);
 
 	if (j->unjudged == UNJUDGED_RANGE)
-		return err_set(err, ERR_DOUBT, "%s can hardly be: %s is read from %s to %s.  --yes takes it as it is", read,
+		return err_set(err, ERR_DOUBT, "%s can hardly be: %s is read from %s to %s.", read,
 			       f->kind->what, least, most);
 	if (j->unjudged == UNJUDGED_SIGN)
 		return err_set(err, ERR_DOUBT,
 			       "%s is above nought, and a metal in water reads below it: were the leads exchanged, and is "
-			       "%s meant?  --yes takes it as it is",
+			       "%s meant?",
 			       read, turned);
 	return TRUE;
 }

@@ -95,7 +95,7 @@ book_meter_settle(struct book *b, const struct meter *m, gboolean sure, GError *
 	if (wrong >= 0)
 		return err_set(err, ERR_DOUBT,
 			       "the reading %s h of %s would then be less than what was run before it: a meter "
-			       "replaced or reset is recorded by splitpin meter; --yes takes it as it is",
+			       "replaced or reset is recorded by splitpin meter.",
 			       hours_words(r[wrong].reading, h), day_iso(r[wrong].date, d));
 	for (guint i = 0; i < rows->len; i++)
 		if (r[i].hours != was[i].hours && !set_hours(b, &r[i], err))
@@ -152,14 +152,14 @@ ask(const struct judged *j, enum doubt doubt, GError **err)
 	if (doubt == DOUBT_BACKWARDS)
 		return err_set(err, ERR_DOUBT,
 			       "the meter showed %s h before, so %s h would be backwards.%s A meter replaced or reset "
-			       "is recorded by splitpin meter; --yes takes it as it is",
+			       "is recorded by splitpin meter.",
 			       hours_words(j->before, was), j->typed, also->str);
 	if (doubt == DOUBT_IMPOSSIBLE)
 		return err_set(err, ERR_DOUBT,
-			       "%s h would be %.1f h in %d %s, more than there are.%s --yes takes it as it is",
+			       "%s h would be %.1f h in %d %s, more than there are.%s",
 			       j->typed, j->hours, (int)j->days, days, also->str);
 	return err_set(err, ERR_DOUBT,
-		       "%s h would be %.1f h in %d %s, where about %.1f are usual.%s --yes takes it as it is", j->typed,
+		       "%s h would be %.1f h in %d %s, where about %.1f are usual.%s", j->typed,
 		       j->hours, (int)j->days, days, j->use.expected, also->str);
 }
 

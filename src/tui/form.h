@@ -1,0 +1,71 @@
+/* A form: fields that are checked as one types, a sentence that says what will be recorded, and Enter, Enter. */
+#ifndef TUI_FORM_H
+#define TUI_FORM_H
+
+#include "tui/edit.h"
+
+struct app;
+struct form;
+struct words;
+
+enum { FORM_FIELDS = 16 };
+
+struct form_field {
+	const char *name;	/* in drafts: "hours" */
+	char *label;	/* "Hours"; owned */
+	const char *hint;	/* while one is in it: "2.4, 2h24, or what the meter shows" */
+	const struct words *words;	/* a choice: Left and Right go through them, letters find one; NULL: any text */
+	gboolean long_text;	/* ^X opens it in the editor */
+	gboolean optional_word;	/* a choice that may be left empty */
+	struct edit edit;
+	char *wrong;	/* what is wrong with it; NULL: nothing.  Shown once it was touched or all was to be recorded */
+	gboolean touched;	/* typed in */
+};
+
+struct form_kind {
+	const char *name;	/* of its drafts: "outing" */
+	const char *title;	/* "An outing" */
+	const char *button;	/* "Enter logs it" */
+	/* Set up the fields with form_add, defaults in them.  FALSE and *err: it can't be opened. */
+	gboolean (*begin)(struct app *a, struct form *f, GError **err);
+	/* What is wrong with what the fields hold: form_wrong(f, "date", ...) for each; and the sentence of what will be
+	 * recorded (NULL: none), the caller's.  Called after every key; it must not write to the logbook. */
+	char *(*check)(struct app *a, struct form *f);
+	/* Record it, in one command.  FALSE and *err: everything stays as typed.  With ERR_DOUBT the form asks, and calls
+	 * again with f->sure set.  What was done goes to app_say. */
+	gboolean (*save)(struct app *a, struct form *f, GError **err);
+};
+
+struct form {
+	const struct form_kind *kind;
+	struct form_field field[FORM_FIELDS];
+	int n, at;	/* at == n: on the button */
+	gint64 subject;	/* what it is about: a task, a fitting, a record that is corrected; NONE */
+	char *heading;	/* what it is about in words, under the title; NULL; owned */
+	char *sum;	/* from check */
+	char *refused;	/* why save refused it; NULL */
+	gboolean doubt;	/* refused as implausible: y takes it as it is */
+	gboolean sure;	/* take what is implausible as it is */
+	gboolean tried;	/* it was to be recorded once: all that is wrong shows */
+};
+
+/* Open a form over what is on the screen; a draft of it that was not finished comes back, and is said so. */
+void form_open(struct app *a, const struct form_kind *kind, gint64 subject);
+
+/* The long text of the top form's field, for the editor; borrowed.  And as it came back. */
+const char *form_long_text(struct app *a);
+void form_long_text_set(struct app *a, const char *text);
+
+struct form_field *form_add(struct form *f, const char *name, const char *label, const char *hint, const char *text);
+struct form_field *form_add_choice(struct form *f, const char *name, const char *label, const struct words *words,
+				   gint64 value, gboolean optional);
+const struct form_field *form_field(const struct form *f, const char *name);
+const char *form_text(const struct form *f, const char *name);	/* borrowed; "" when there is no such field */
+gint64 form_word(const struct form *f, const char *name);	/* index; NONE when empty or no such word */
+/* Say what is wrong with a field; takes *err over and sets it to NULL.  With err NULL or *err NULL nothing is. */
+void form_wrong(struct form *f, const char *name, GError **err);
+
+extern const struct form_kind form_outing, form_did, form_measure, form_stay, form_season, form_happening, form_limit,
+	form_task, form_variant, form_new;
+
+#endif

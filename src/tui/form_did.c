@@ -1,0 +1,267 @@
+/* Record that a task was done: what was seen, what proves it, who. */
+#include "base/amount.h"
+#include "base/date.h"
+#include "base/err.h"
+#include "logbook/caution.h"
+#include "logbook/found.h"
+#include "logbook/page.h"
+#include "logbook/service.h"
+#include "tui/app.h"
+#include "tui/form.h"
+
+#include <string.h>
+
+/* Meters' fields have their engines' places as names. */
+static const char *const meter_field[MAX_ENGINES] = { "meter0", "meter1", "meter2", "meter3", "meter4", "meter5" };
+
+/* The engines whose meter can have been read at the work: the fitting's own, or any. */
+static gboolean
+add_meters(struct app *a, struct form *f, const struct fitting *fitting, GError **err)
+{
+	g_autoptr(GArray) engines = book_records(a->book, RECORD_ENGINE, a->boat.id, err);
+	const struct engine *e = engines ? (const void *)engines->data : NULL;
+	char h[HOURS_TEXT];
+	gint64 shows;
+
+	for (int i = 0; engines && i < MIN((int)engines->len, MAX_ENGINES); i++) {
+		g_autofree char *hint = NULL, *label = NULL;
+
+		if (fitting->engine != NONE && e[i].id != fitting->engine)
+			continue;
+		if (!book_meter_shows(a->book, &e[i], app_today(a), &shows, err))
+			return FALSE;
+		if (shows == NONE)
+			continue;
+		hint = g_strdup_printf("what it showed then; by the log %s h now; empty: not read", hours_words(shows, h));
+		label = engines->len > 1 ? g_strdup_printf("Meter, %s", e[i].name) : g_strdup("Meter showed");
+		form_add(f, meter_field[i], label, g_intern_string(hint), NULL);
+	}
+	return engines != NULL;
+}
+
+static void
+add_fields(struct app *a, struct form *f, const struct task *t, const struct fitting *fitting)
+{
+	gboolean renews = service_usual_outcome(t) == OUTCOME_RENEWED || t->rule >= CLOCK_RENEWAL;
+
+	form_add_choice(f, "outcome", "Outcome", &words_outcome, service_usual_outcome(t), FALSE);
+	form_add(f, "seen", "Seen", "what was seen; ^X writes it in your editor", NULL)->long_text = TRUE;
+	form_add(f, "proof", "Proof", t->proof ? g_intern_string(t->proof) : "what proves it: photo, receipt", NULL);
+	form_add(f, "who", "Done by", "a name, or the yard's", a->start.who.name);
+	if (renews) {
+		form_add(f, "number", "Part number", "of what went in, as printed", NULL);
+		form_add(f, "made", "Made on", "the date printed on what went in", NULL);
+	}
+	if (renews && fitting->variants)
+		form_add(f, "variant", "Design fitted", g_intern_string(fitting->variants), fitting->variant);
+	form_add(f, "cost", "Cost", "12.50, EUR 12.50", NULL);
+	form_add(f, "remark", "Remark", "^X writes it in your editor", NULL)->long_text = TRUE;
+}
+
+static char *
+heading(const struct task *t)
+{
+	g_autofree char *caution = caution_words(t->caution);
+
+	return g_strdup_printf("%s.%s%s%s%s", t->title, caution ? " " : "", caution ? caution : "", t->proof ? " Proof: " : "",
+			       t->proof ? t->proof : "");
+}
+
+static gboolean
+begin(struct app *a, struct form *f, GError **err)
+{
+	struct fitting fitting;
+	struct task t;
+	char day[DAY_TEXT];
+	gboolean ok;
+
+	record_init(RECORD_FITTING, &fitting);
+	ok = book_record(a->book, RECORD_TASK, f->subject, &t, err)
+	  && book_record(a->book, RECORD_FITTING, t.fitting, &fitting, err);
+	if (ok) {
+		f->heading = heading(&t);
+		form_add(f, "date", "Date", "today, 12 may; not to the day: 2019, spring 2019", day_iso(app_today(a), day));
+		ok = add_meters(a, f, &fitting, err);
+	}
+	if (ok)
+		add_fields(a, f, &t, &fitting);
+	record_clear(RECORD_FITTING, &fitting);
+	record_clear(RECORD_TASK, &t);
+	return ok;
+}
+
+/* NULL for an empty field. */
+static char *
+text_of(const struct form *f, const char *name)
+{
+	const char *text = form_text(f, name);
+
+	return *text ? g_strdup(text) : NULL;
+}
+
+static void
+read_when(struct app *a, struct form *f, struct service *s)
+{
+	const char *made = form_text(f, "made");
+	GError *err = NULL;
+
+	if (day_span_parse(form_text(f, "date"), app_today(a), &s->earliest, &s->date, &err) && s->earliest > app_today(a))
+		err_set(&err, ERR_INPUT, "that lies ahead: work is recorded when it is done");
+	form_wrong(f, "date", &err);
+	if (s->earliest == s->date)
+		s->earliest = NONE;
+	else
+		s->date = MIN(s->date, app_today(a));
+	if (*made && day_parse(made, app_today(a), &s->made, &err) && s->date != NONE && s->made > s->date)
+		err_set(&err, ERR_INPUT, "that is after the day of the work");
+	form_wrong(f, "made", &err);
+}
+
+/* One engine's reading is enough, and says that day's hours. */
+static void
+read_meter(struct app *a, struct form *f, struct service_form *s)
+{
+	g_autoptr(GArray) engines = book_records(a->book, RECORD_ENGINE, a->boat.id, NULL);
+
+	for (int i = 0; engines && i < MIN((int)engines->len, MAX_ENGINES); i++) {
+		const char *text = form_text(f, meter_field[i]);
+		GError *err = NULL;
+
+		if (!*text)
+			continue;
+		if (s->engine)
+			err_set(&err, ERR_INPUT, "one meter is enough: %s has been given", s->engine);
+		else if (hours_parse(text, &s->what.reading, &err) && s->what.earliest != NONE)
+			err_set(&err, ERR_INPUT, "a reading belongs to one day: leave it out, or say the day");
+		s->engine = g_intern_string(((const struct engine *)(const void *)engines->data)[i].name);
+		form_wrong(f, meter_field[i], &err);
+	}
+}
+
+/* A number and a design are of a part that went in; else they would be lost, or change what is fitted. */
+static void
+read_part(struct form *f, struct service_form *s)
+{
+	static const char none_went_in[] = "no part went in: the outcome is renewed, or this stays as it was";
+	const struct form_field *design = form_field(f, "variant");
+	gboolean renewed = s->what.outcome == OUTCOME_RENEWED;
+	GError *err = NULL;
+
+	s->part.number = text_of(f, "number");
+	if (s->part.number && !renewed)
+		err_set(&err, ERR_INPUT, none_went_in);
+	form_wrong(f, "number", &err);
+	if (design && *form_text(f, "variant") && (renewed || design->touched)) {
+		g_auto(GStrv) all = g_strsplit(design->hint, " ", -1);
+
+		s->variant = g_intern_string(form_text(f, "variant"));
+		if (!renewed)
+			err_set(&err, ERR_INPUT, none_went_in);
+		else if (!g_strv_contains((const char *const *)all, s->variant))
+			err_set(&err, ERR_INPUT, "it is one of: %s", design->hint);
+	}
+	form_wrong(f, "variant", &err);
+}
+
+/* What the fields hold; clear what and part. */
+static void
+read_form(struct app *a, struct form *f, struct service_form *s)
+{
+	const char *cost = form_text(f, "cost");
+	char currency[4] = "";
+	GError *err = NULL;
+
+	*s = (struct service_form) { .dated = TRUE, .sure = f->sure };
+	record_init(RECORD_SERVICE, &s->what);
+	record_init(RECORD_PART, &s->part);
+	s->what.task = f->subject;
+	s->what.outcome = form_word(f, "outcome");
+	read_when(a, f, &s->what);
+	read_meter(a, f, s);
+	read_part(f, s);
+	s->what.seen = text_of(f, "seen");
+	s->what.proof = text_of(f, "proof");
+	s->what.who = text_of(f, "who");
+	s->what.remark = text_of(f, "remark");
+	if (*cost && !money_parse(cost, &s->what.cost, currency, &err))
+		form_wrong(f, "cost", &err);
+	s->what.currency = *currency ? g_strdup(currency) : NULL;
+}
+
+static void
+clear_form(struct service_form *s)
+{
+	record_clear(RECORD_SERVICE, &s->what);
+	record_clear(RECORD_PART, &s->part);
+}
+
+/* "on 12 May 2026", "between 1 Mar 2019 and 31 May 2019" */
+static char *
+when_words(const struct service *s)
+{
+	char from[16], day[16];
+
+	if (s->date == NONE)
+		return g_strdup("on ?");
+	day_words(s->date, day);
+	return s->earliest == NONE ? g_strdup_printf("on %s", day)
+				   : g_strdup_printf("between %s and %s", day_words(s->earliest, from), day);
+}
+
+static char *
+check(struct app *a, struct form *f)
+{
+	const struct due_line *line = due_find(a->due, f->subject);
+	g_autofree char *when = NULL;
+	struct service_form s;
+	gboolean counts;
+	char h[HOURS_TEXT];
+	char *sum;
+
+	read_form(a, f, &s);
+	when = when_words(&s.what);
+	counts = !line || service_restarts(line->in.rule, line->in.consequence, s.what.outcome);
+	sum = g_strdup_printf("%s: %s %s%s%s%s. %s", line ? line->label : "This task", word_of(&words_outcome, s.what.outcome),
+			      when, s.what.reading == NONE ? "" : ", the meter at ", hours_words(s.what.reading, h),
+			      s.what.reading == NONE ? "" : " h",
+			      counts ? "Its interval begins anew." : "It stays due: that does not restart its interval.");
+	clear_form(&s);
+	return sum;
+}
+
+static void
+say(struct app *a, const char *label, const struct service *what, const struct service_said *s)
+{
+	g_autoptr(GString) out = g_string_new(NULL);
+	char h[HOURS_TEXT];
+
+	g_string_append_printf(out, "%s: %s", label, word_of(&words_outcome, what->outcome));
+	if (s->hours != NONE)
+		g_string_append_printf(out, " at %s h", hours_words(s->hours, h));
+	if (!s->counts)
+		g_string_append_printf(out, "; it stays due: %s", s->why_not);
+	if (s->unlogged)
+		g_string_append_printf(out, "; %s h that no outing tells of went into the log", hours_words(s->unlogged, h));
+	app_say(a, STYLE_STRONG, "%s; u takes it back", out->str);
+}
+
+static gboolean
+save(struct app *a, struct form *f, GError **err)
+{
+	const struct due_line *line = due_find(a->due, f->subject);
+	struct service_said said = { .hours = NONE };
+	struct service_form s;
+	gboolean ok;
+
+	read_form(a, f, &s);
+	ok = book_did(a->book, &s, &said, err);
+	if (ok)
+		say(a, line ? line->label : "recorded", &s.what, &said);
+	service_said_clear(&said);
+	clear_form(&s);
+	return ok;
+}
+
+const struct form_kind form_did = {
+	.name = "did", .title = "Work done", .button = "Enter records it", .begin = begin, .check = check, .save = save,
+};
