@@ -58,6 +58,20 @@ compare()
 	esac
 }
 
+# screens WHAT FRAME-TARGET KEY-TARGET FILE [OPTION...]: against a bare ncurses program that opens the same file and draws
+# one query.
+screens()
+{
+	what=$1 first=$2 key=$3 file=$4
+	shift 4
+	line=$("$tools/screen" -n "$rounds" -m help "$SPLITPIN" --file "$file" --today $today "$@" \
+		::: "$tools/bare" "$file" 'SELECT name FROM task LIMIT 20') || fail "$what"
+	# shellcheck disable=SC2086 # words
+	set -- $line
+	header "$what, first frame : bare" "$first" "$1" "[$2..$3]" - "$4" "$5" "$6" "$(mark "$1" "$first")"
+	header "$what, key to screen : bare" "$key" "$8" "95th ${11} ms" - "$9" "${10}" - "$(mark "$8" "$key")"
+}
+
 count() { printf '%-46s %15s %15s %7s %s\n' "$@"; }
 
 instructions()
@@ -108,6 +122,7 @@ small()
 	compare 'due, 400 outings : shell counting them' 1 -r 21 -- $(due S) ::: sqlite3 S.splitpin 'SELECT count(*) FROM outing'
 	# shellcheck disable=SC2046
 	compare 'due, 10,000 outings of 5 boats : true' - -r 21 -- $(due M) ::: true
+	screens 'screens, 400 outings' 2 3 S.splitpin
 	before='cp M.splitpin one.splitpin'
 	compare 'one outing into 10,000 : shell inserting it' - -r 9 -- "$SPLITPIN" --file one.splitpin --today $today \
 		--boat 'Grey Heron 001' outing 2h ::: sqlite3 one.splitpin "$add"
@@ -123,6 +138,7 @@ large()
 	compare 'due, 1,000,000 of 1,000 boats : shell scan' 1 -- $(due L) ::: sqlite3 L.splitpin "$scan"
 	# shellcheck disable=SC2046
 	compare 'due, one boat of those : shell scan' 1 -- $(due L) --boat 'Grey Heron 500' ::: sqlite3 L.splitpin "$scan"
+	screens 'screens, 1,000,000 outings' 2 3 L.splitpin --boat 'Grey Heron 500'
 	compare 'export, 1,000,000 : shell -csv' 0.6 -o out.csv -- "$SPLITPIN" --file L.splitpin export outings \
 		::: sqlite3 -csv L.splitpin 'SELECT * FROM outing'
 	before='cp empty.splitpin full.splitpin; rm -f shell.db'
