@@ -1,5 +1,6 @@
 #!/bin/sh
-# Try splitpin: install what is missing, build, make a demo logbook and show what is due at its coming launch.
+# Try splitpin: install what is missing, build, make a demo logbook and show what is due at its coming launch; on a terminal
+# open its screens, too.
 #
 #	sh share/try.sh
 #
@@ -47,3 +48,7 @@ To go on with them in this shell:
     alias splitpin='$prog'
     splitpin help
 END
+if [ -t 0 ] && [ -t 1 ]; then
+	printf '\nEnter opens the screens; q ends them. '
+	read -r _ && exec "$prog" --file "$book" --today 2026-11-25
+fi
