@@ -53,16 +53,20 @@ is_mark(const char *p)
 }
 
 /* A character and the marks on it go together. */
-static gsize
-after(const struct edit *e, gsize at)
+static const char *
+past(const char *p)
 {
-	const char *p = e->text->str + at;
-
 	if (*p)
 		p = g_utf8_next_char(p);
 	while (is_mark(p))
 		p = g_utf8_next_char(p);
-	return (gsize)(p - e->text->str);
+	return p;
+}
+
+static gsize
+after(const struct edit *e, gsize at)
+{
+	return (gsize)(past(e->text->str + at) - e->text->str);
 }
 
 static gsize
@@ -121,17 +125,16 @@ erase(struct edit *e, gsize from, gsize to, gboolean keep)
 	e->at = from;
 }
 
-/* A letter and the accent typed after it become one character, where there is one. */
+/* The character before the cursor and the accents that follow become one, where there is one; the cursor comes to stand
+ * behind them. */
 static void
 compose(struct edit *e)
 {
-	gsize from = before(e, e->at);
-	g_autofree char *piece = g_strndup(e->text->str + from, e->at - from);
+	gsize from = before(e, e->at), to = after(e, from);
+	g_autofree char *piece = g_strndup(e->text->str + from, to - from);
 	g_autofree char *composed = g_utf8_normalize(piece, -1, G_NORMALIZE_NFC);
 
-	if (!composed || !strcmp(composed, piece))
-		return;
-	g_string_erase(e->text, (gssize)from, (gssize)(e->at - from));
+	g_string_erase(e->text, (gssize)from, (gssize)(to - from));
 	g_string_insert(e->text, (gssize)from, composed);
 	e->at = from + strlen(composed);
 }
@@ -146,9 +149,18 @@ insert(struct edit *e, const char *text)
 	g_string_insert(e->text, (gssize)e->at, text);
 	e->at += strlen(text);
 	e->typing = TRUE;
-	if (g_unichar_iszerowidth(g_utf8_get_char(text)))
+	if (is_mark(text) || is_mark(e->text->str + e->at))
 		compose(e);
 	return TRUE;
+}
+
+/* Not controls, nor what turns the line or nobody sees; nor a mark that has nothing to stand on. */
+static gboolean
+may_enter(const struct edit *e, const char *text)
+{
+	g_autofree char *shown = text_harmless(text, FALSE);
+
+	return !strcmp(shown, text) && (e->at > 0 || !is_mark(text));
 }
 
 static gboolean
@@ -159,10 +171,10 @@ type(struct edit *e, const struct key_event *k)
 
 	if (k->pasted && (c == K_ENTER || c == K_TAB || c == '\n' || c == '\r' || c == '\t'))
 		c = ' ';
-	if (c >= K_NONE || g_unichar_iscntrl(c) || !g_unichar_validate(c))
+	if (!c || !g_unichar_validate(c))
 		return FALSE;
 	text[g_unichar_to_utf8(c, text)] = '\0';
-	return insert(e, text);
+	return may_enter(e, text) && insert(e, text);
 }
 
 static gboolean
@@ -208,19 +220,31 @@ edit_key(struct edit *e, const struct key_event *k)
 	return type(e, k);
 }
 
+/* As the grid will show it, so that columns can be counted. */
+static char *
+as_shown(const struct grid *g, const char *text)
+{
+	g_autofree char *safe = text_harmless(text, FALSE);
+
+	return g->ascii ? g_str_to_ascii(safe, "C") : g_steal_pointer(&safe);
+}
+
 void
 edit_draw(const struct edit *e, const struct area *a, int y, int x, int w, gboolean typed)
 {
-	g_autofree char *left = g_strndup(e->text->str, e->at);
-	const char *shown = e->text->str;
+	g_autofree char *before_it = g_strndup(e->text->str, e->at);
+	g_autofree char *left = as_shown(a->g, before_it), *right = as_shown(a->g, e->text->str + e->at);
+	g_autofree char *all = g_strconcat(left, right, NULL);
+	const char *shown = all, *next;
 	int column = typed ? text_width(left) : 0;
 
 	/* A column stays for the cursor behind the last character. */
-	while (column >= MAX(w, 1)) {
-		const char *next = e->text->str + after(e, (gsize)(shown - e->text->str));
+	for (; column >= MAX(w, 1); shown = next) {
+		g_autofree char *first = NULL;
 
-		column -= text_width(shown) - text_width(next);
-		shown = next;
+		next = past(shown);
+		first = g_strndup(shown, (gsize)(next - shown));
+		column -= text_width(first);
 	}
 	area_put_in(a, y, x, w, typed ? STYLE_FIELD : STYLE_PLAIN, shown);
 	if (typed)

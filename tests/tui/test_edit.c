@@ -78,6 +78,50 @@ START_TEST(an_accent_stays_on_its_letter)
 }
 END_TEST
 
+START_TEST(a_letter_put_before_an_accent_takes_it)
+{
+	edit_set(&e, "\314\201x");	/* as a logbook may hold it */
+	press(K_HOME);
+	type("q");
+	is("q\314\201|x");
+	press(K_CTRL('u'));
+	press(0x301);	/* on nothing */
+	is("|x");
+	edit_set(&e, "\314\201");
+	press(K_HOME);
+	type("e");
+	is("\303\251|");
+}
+END_TEST
+
+static const gunichar unseen[] = { 1, 0x1b, '\t', 0x7f, 0x85, 0x200e, 0x202e, 0x2028, 0x2066, 0xfeff, 0xe0041, 0xd800, 0x110000 };
+
+START_TEST(what_turns_the_line_or_cannot_be_seen_never_enters)
+{
+	type("ab");
+	press(K_HOME);
+	press(unseen[_i]);
+	edit_key(&e, &(struct key_event) { .key = unseen[_i], .pasted = unseen[_i] != '\t' });
+	ck_assert_str_eq(edit_text(&e), "ab");
+}
+END_TEST
+
+START_TEST(what_was_cut_is_put_back_where_the_cursor_is)
+{
+	type("one two three");
+	press(K_WORD_LEFT);
+	press(K_CTRL('w'));
+	is("one |three");
+	press(K_CTRL('y'));
+	is("one two |three");
+	press(K_END);
+	press(K_CTRL('y'));
+	is("one two threetwo |");
+	press(K_CTRL('_'));
+	is("one two three|");
+}
+END_TEST
+
 START_TEST(pasted_lines_become_one_and_no_control_byte_enters)
 {
 	for (const char *p = "one\r\ttwo\033x"; *p; p++)
@@ -135,6 +179,29 @@ START_TEST(the_cursor_is_always_in_sight)
 }
 END_TEST
 
+static const struct { gboolean ascii; const char *text; int column; } columns[] = {
+	{ FALSE, "\303\251\346\227\245q\314\201", 4 },
+	{ TRUE, "\303\251\302\275\346\227\245", 7 },	/* e 1/2 ? */
+	{ FALSE, "a\342\200\256b", 10 },	/* a<U+202E>b */
+	{ FALSE, "a\nb", 3 },
+};
+
+START_TEST(the_cursor_stands_behind_what_the_screen_shows)
+{
+	struct grid *g = grid_new(1, 20, columns[_i].ascii);
+	struct area a = grid_area(g);
+	g_autofree char *text = NULL;
+
+	edit_set(&e, columns[_i].text);
+	edit_draw(&e, &a, 0, 0, 20, TRUE);
+	text = grid_text(g);
+	*strchr(text, '\n') = '\0';
+	ck_assert_msg(g->cursor_x == columns[_i].column && g_utf8_strlen(text, -1) >= 2, "%d in %s", g->cursor_x, text);
+	ck_assert_int_eq(g->cursor_x, columns[_i].ascii ? (int)strlen(text) : columns[_i].column);
+	grid_free(g);
+}
+END_TEST
+
 START_TEST(any_keys_leave_whole_text_and_the_cursor_between_characters)
 {
 	static const gunichar some[] = { 'a', ' ', 0xe9, 0x301, 0x65e5, 0x1f6a2, K_LEFT, K_RIGHT, K_HOME, K_END, K_BACKSPACE,
@@ -149,6 +216,7 @@ START_TEST(any_keys_leave_whole_text_and_the_cursor_between_characters)
 		ck_assert(g_utf8_validate(edit_text(&e), -1, NULL));
 		ck_assert_uint_le(e.at, e.text->len);
 		ck_assert((edit_text(&e)[e.at] & 0xc0) != 0x80);
+		ck_assert(!e.at || !g_unichar_iszerowidth(g_utf8_get_char(edit_text(&e) + e.at)));
 	}
 	g_rand_free(r);
 }
@@ -165,6 +233,10 @@ main(void)
 	tcase_add_checked_fixture(tc, set_up, tear_down);
 	tcase_add_test(tc, keys_move_and_erase_by_whole_characters);
 	tcase_add_test(tc, an_accent_stays_on_its_letter);
+	tcase_add_test(tc, a_letter_put_before_an_accent_takes_it);
+	tcase_add_loop_test(tc, what_turns_the_line_or_cannot_be_seen_never_enters, 0, G_N_ELEMENTS(unseen));
+	tcase_add_test(tc, what_was_cut_is_put_back_where_the_cursor_is);
+	tcase_add_loop_test(tc, the_cursor_stands_behind_what_the_screen_shows, 0, G_N_ELEMENTS(columns));
 	tcase_add_test(tc, pasted_lines_become_one_and_no_control_byte_enters);
 	tcase_add_test(tc, undo_takes_a_run_of_typing_back_at_once);
 	tcase_add_test(tc, a_line_that_is_full_loses_nothing);
