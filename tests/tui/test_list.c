@@ -86,6 +86,48 @@ START_TEST(a_filter_leaves_the_headings_of_what_it_finds)
 }
 END_TEST
 
+START_TEST(what_was_selected_comes_back_when_the_filter_goes)
+{
+	list_select(&l, 3);
+	list_filter(&l, "e");
+	ck_assert_str_eq(list_row(&l)->text, "Gimbal bearing: grease");
+	list_filter(&l, "keel");
+	list_filter(&l, NULL);
+	ck_assert_str_eq(list_row(&l)->text, "Gimbal bearing: grease");
+	list_filter(&l, "drain");	/* leaves the selected one out */
+	ck_assert_str_eq(list_row(&l)->text, "Drain plug: inspect");
+	ck_assert(!list_act(&l, ACT_NONE, 5));
+	list_act(&l, ACT_UP, 5);
+	ck_assert_str_eq(list_row(&l)->text, "Drain plug: inspect");
+}
+END_TEST
+
+/* However one came there: the frame is that of the selection alone. */
+START_TEST(scrolling_follows_from_the_selection_and_the_height)
+{
+	for (gint64 k = 2; k < 7; k++) {
+		struct area a = { g, 0, 0, 3, 30 };
+		g_autofree char *down = NULL, *up = NULL;
+
+		if (k == 4)
+			continue;
+		list_act(&l, ACT_FIRST, 3);
+		list_select(&l, k);
+		grid_clear(g);
+		list_draw(&l, &a, draw_row, NULL, "");
+		down = grid_text(g);
+		list_act(&l, ACT_LAST, 3);
+		list_select(&l, k);
+		grid_clear(g);
+		list_draw(&l, &a, draw_row, NULL, "");
+		up = grid_text(g);
+		ck_assert_str_eq(up, down);
+	}
+	list_select(&l, 3);
+	shows(3, "  Bellows: renew\n> Gimbal bearing: grease\n  #HULL\n");
+}
+END_TEST
+
 START_TEST(what_was_selected_stays_selected_when_read_anew)
 {
 	static const char *const fewer[] = { "#DRIVE", "new", "Bellows: renew", "Gimbal bearing: grease" };
@@ -162,6 +204,8 @@ main(void)
 	tcase_add_checked_fixture(tc, set_up, tear_down);
 	tcase_add_test(tc, headings_are_passed_over);
 	tcase_add_test(tc, a_filter_leaves_the_headings_of_what_it_finds);
+	tcase_add_test(tc, what_was_selected_comes_back_when_the_filter_goes);
+	tcase_add_test(tc, scrolling_follows_from_the_selection_and_the_height);
 	tcase_add_test(tc, what_was_selected_stays_selected_when_read_anew);
 	tcase_add_test(tc, the_one_row_that_came_is_selected);
 	tcase_add_test(tc, the_selected_row_is_in_sight_with_the_cursor_on_it);
