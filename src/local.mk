@@ -246,6 +246,8 @@ src_libtui_a_SOURCES = \
 	src/tui/form.c \
 	src/tui/form.h \
 	src/tui/form_did.c \
+	src/tui/form_draw.c \
+	src/tui/form_draw.h \
 	src/tui/form_happening.c \
 	src/tui/form_measure.c \
 	src/tui/form_new.c \

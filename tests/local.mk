@@ -60,7 +60,9 @@ CHECK_TESTS = \
 	tests/tui/test_app \
 	tests/tui/test_boats \
 	tests/tui/test_did \
+	tests/tui/test_draft \
 	tests/tui/test_edit \
+	tests/tui/test_form \
 	tests/tui/test_grid \
 	tests/tui/test_happenings \
 	tests/tui/test_history \
@@ -175,7 +177,9 @@ CHECK_TESTS += tests/tui/test_term
 tests_tui_test_term_CFLAGS = $(AM_CFLAGS) $(VTERM_CFLAGS)
 tests_tui_test_term_LDADD = $(BASE_LIBS) $(CHECK_LIBS) $(VTERM_LIBS) -lutil
 endif
+tests_tui_test_draft_LDADD = $(TUI_LIBS) $(CHECK_LIBS)
 tests_tui_test_edit_LDADD = $(TUI_LIBS) $(CHECK_LIBS)
+tests_tui_test_form_LDADD = $(TUI_LIBS) $(CHECK_LIBS)
 tests_tui_test_grid_LDADD = $(TUI_LIBS) $(CHECK_LIBS)
 tests_tui_test_happenings_LDADD = $(TUI_LIBS) $(CHECK_LIBS)
 tests_tui_test_history_LDADD = $(TUI_LIBS) $(CHECK_LIBS)
@@ -298,6 +302,7 @@ EXTRA_DIST += \
 	tests/store/fixture.h \
 	tests/tui/pty.h \
 	tests/tui/screens.h \
+	tests/tui/thing.h \
 	tests/data
 
 # make bench: how quick the program is, as ratios in one run; it judges nothing and is no part of make check.

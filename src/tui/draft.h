@@ -4,10 +4,14 @@
 
 #include "tui/form.h"
 
-/* Errors are passed over: a draft that can't be kept loses nothing that was recorded.  Without a->start.state none is. */
-void draft_keep(struct app *a, const struct form *f);
-/* Put what the draft of this form, subject and logbook holds into its fields; TRUE when there was one. */
-gboolean draft_take(struct app *a, struct form *f);
+/* Keep what was typed and differs from the defaults; with nothing of that, no draft.  FALSE and *err: it can't be kept;
+ * without a->start.state none can. */
+gboolean draft_keep(struct app *a, const struct form *f, GError **err);
+/* Put what the draft of this form, subject and logbook holds into its fields; TRUE when there was one, and the day it was
+ * typed. */
+gboolean draft_take(struct app *a, struct form *f, gint64 *day);
 void draft_drop(struct app *a, const struct form *f);
+/* Whether any field differs from its default because somebody typed. */
+gboolean draft_wanted(const struct form *f);
 
 #endif

@@ -18,6 +18,7 @@ struct form_field {
 	gboolean long_text;	/* ^X opens it in the editor */
 	gboolean optional_word;	/* a choice that may be left empty */
 	struct edit edit;
+	char *given;	/* the default; owned, inside */
 	char *wrong;	/* what is wrong with it; NULL: nothing.  Shown once it was touched or all was to be recorded */
 	gboolean touched;	/* typed in */
 };
@@ -47,6 +48,7 @@ struct form {
 	gboolean doubt;	/* refused as implausible: y takes it as it is */
 	gboolean sure;	/* take what is implausible as it is */
 	gboolean tried;	/* it was to be recorded once: all that is wrong shows */
+	gboolean unkept;	/* no draft could be kept: Esc once more leaves without one */
 };
 
 /* Open a form over what is on the screen; a draft of it that was not finished comes back, and is said so. */
