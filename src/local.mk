@@ -235,6 +235,8 @@ src_libtui_a_SOURCES = \
 	src/tui/app_prompt.c \
 	src/tui/draft.c \
 	src/tui/draft.h \
+	src/tui/due_story.c \
+	src/tui/due_story.h \
 	src/tui/due_strip.c \
 	src/tui/due_strip.h \
 	src/tui/edit.c \
@@ -267,6 +269,8 @@ src_libtui_a_SOURCES = \
 	src/tui/list.h \
 	src/tui/pane.c \
 	src/tui/pane.h \
+	src/tui/reading_plot.c \
+	src/tui/reading_plot.h \
 	src/tui/term.h \
 	src/tui/term_curses.c \
 	src/tui/term_signals.c \
@@ -281,6 +285,7 @@ src_libtui_a_SOURCES = \
 	src/tui/view_outings.c \
 	src/tui/view_plan.c \
 	src/tui/view_text.c \
+	src/tui/view_work.c \
 	src/tui/view_year.c \
 	src/tui/year_band.c \
 	src/tui/year_band.h

@@ -58,6 +58,7 @@ CHECK_TESTS = \
 	tests/logbook/test_service \
 	tests/tui/test_any_key \
 	tests/tui/test_app \
+	tests/tui/test_boat \
 	tests/tui/test_boats \
 	tests/tui/test_did \
 	tests/tui/test_draft \
@@ -71,6 +72,7 @@ CHECK_TESTS = \
 	tests/tui/test_new \
 	tests/tui/test_outings \
 	tests/tui/test_plan \
+	tests/tui/test_reading_plot \
 	tests/tui/test_screens \
 	tests/tui/test_text \
 	tests/tui/test_year
@@ -167,6 +169,7 @@ tests_logbook_test_plan_LDADD = $(LOGBOOK_LIBS) $(CHECK_LIBS)
 tests_logbook_test_service_LDADD = $(LOGBOOK_LIBS) $(CHECK_LIBS)
 tests_tui_test_any_key_LDADD = $(TUI_LIBS) $(CHECK_LIBS)
 tests_tui_test_app_LDADD = $(TUI_LIBS) $(CHECK_LIBS)
+tests_tui_test_boat_LDADD = $(TUI_LIBS) $(CHECK_LIBS)
 tests_tui_test_boats_LDADD = $(TUI_LIBS) $(CHECK_LIBS)
 tests_tui_test_did_LDADD = $(TUI_LIBS) $(CHECK_LIBS)
 if HAVE_VTERM
@@ -188,6 +191,7 @@ tests_tui_test_list_LDADD = $(TUI_LIBS) $(CHECK_LIBS)
 tests_tui_test_new_LDADD = $(TUI_LIBS) $(CHECK_LIBS)
 tests_tui_test_outings_LDADD = $(TUI_LIBS) $(CHECK_LIBS)
 tests_tui_test_plan_LDADD = $(TUI_LIBS) $(CHECK_LIBS)
+tests_tui_test_reading_plot_LDADD = $(TUI_LIBS) $(CHECK_LIBS)
 tests_tui_test_screens_LDADD = $(TUI_LIBS) $(CHECK_LIBS)
 tests_tui_test_text_LDADD = $(TUI_LIBS) $(CHECK_LIBS)
 tests_tui_test_year_LDADD = $(TUI_LIBS) $(CHECK_LIBS)

@@ -32,7 +32,8 @@ struct view_kind {
 };
 
 extern const struct view_kind view_due, view_outings, view_boat, view_year, view_happenings, view_plan, view_history,
-	view_boats, view_text, view_form;
+	view_boats, view_text, view_form,
+	view_work;	/* of one fitting: its tasks, for one to be chosen */
 
 /* A command of the command line, as the palette shows it. */
 struct app_command { const char *name, *args, *summary; };

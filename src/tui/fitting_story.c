@@ -1,25 +1,58 @@
 #include "tui/fitting_story.h"
 
+#include "base/amount.h"
 #include "base/date.h"
 #include "logbook/measure.h"
+#include "tui/reading_plot.h"
 
 #include <math.h>
 #include <string.h>
 
-enum { PLOT_W = 24 };
+/* What comes off first follows from fitting to fitting; a ring of them ends here. */
+enum { DEEPEST = 8 };
 
 #define EACH(type, item, array) \
 	const type *item = (const void *)(array)->data, *item##_end = item ? item + (array)->len : NULL; item != item##_end; item++
 
+/* A section is a function of the story, which adds paragraphs to it; sections below lists them. */
+struct story {
+	const struct fitting_records *r;
+	const struct fitting *f;
+	const struct grid *g;
+	int w;
+	GString *out;
+};
+
+/* The slash before every other character, so that a fitting is followed by what belongs to it. */
+static gint
+by_tree(gconstpointer x, gconstpointer y)
+{
+	const char *a = ((const struct fitting *)x)->path, *b = ((const struct fitting *)y)->path;
+
+	while (*a && *a == *b) {
+		a++;
+		b++;
+	}
+	return (*a == '/' ? 1 : (guchar)*a) - (*b == '/' ? 1 : (guchar)*b);
+}
+
 gboolean
 fitting_records_read(struct fitting_records *r, struct book *b, gint64 boat, const struct due_list *due, GError **err)
 {
+	struct fitting_records read = { .due = due };
+
+	if (!(read.fittings = book_records(b, RECORD_FITTING, boat, err)) || !(read.tasks = book_records(b, RECORD_TASK, boat, err))
+	    || !(read.parts = book_records(b, RECORD_PART, boat, err))
+	    || !(read.services = book_records(b, RECORD_SERVICE, boat, err))
+	    || !(read.readings = book_records(b, RECORD_MEASUREMENT, boat, err))
+	    || !(read.bounds = book_records(b, RECORD_BOUND, boat, err))) {
+		fitting_records_clear(&read);
+		return FALSE;
+	}
+	g_array_sort(read.fittings, by_tree);
 	fitting_records_clear(r);
-	r->due = due;
-	return (r->fittings = book_records(b, RECORD_FITTING, boat, err)) && (r->tasks = book_records(b, RECORD_TASK, boat, err))
-	    && (r->parts = book_records(b, RECORD_PART, boat, err)) && (r->services = book_records(b, RECORD_SERVICE, boat, err))
-	    && (r->readings = book_records(b, RECORD_MEASUREMENT, boat, err))
-	    && (r->bounds = book_records(b, RECORD_BOUND, boat, err));
+	*r = read;
+	return TRUE;
 }
 
 void
@@ -31,184 +64,354 @@ fitting_records_clear(struct fitting_records *r)
 		g_clear_pointer(all[i], g_array_unref);
 }
 
-const struct due_line *
-fitting_due(const struct fitting_records *r, gint64 fitting)
+char *
+due_state(const struct due_line *d, enum style *style)
+{
+	if (d->out.past) {
+		*style = STYLE_PAST;
+		return g_strdup("past due");
+	}
+	*style = d->out.when <= OPP_MID_SEASON ? STYLE_SOON : STYLE_PLAIN;
+	return g_strdelimit(g_strdup(word_of(&words_opportunity, d->out.when)), "-", ' ');
+}
+
+/* What is past due before all, and what nobody knows before what can wait. */
+static int
+urgency(const struct due_out *out)
+{
+	static const int of[OPPORTUNITY_COUNT] = {
+		[OPP_NOW] = 1, [OPP_BEFORE_LAUNCH] = 2, [OPP_FIRST_DAY] = 3, [OPP_MID_SEASON] = 4, [OPP_THIS_SEASON] = 5,
+		[OPP_LAY_UP] = 6, [OPP_NO_RECORD] = 7, [OPP_NEXT_SPRING] = 8, [OPP_LATER] = 9, [OPP_EACH_OUTING] = 10,
+		[OPP_ON_CONDITION] = 11,
+	};
+
+	return out->past ? 0 : of[out->when];
+}
+
+char *
+fitting_state(const struct fitting_records *r, const struct fitting *f, enum style *style)
 {
 	const struct due_line *worst = NULL;
 
+	*style = STYLE_PLAIN;
+	if (f->retired == 1)
+		return g_strdup("not on this boat");
 	for (int i = 0; i < due_count(r->due); i++) {
 		const struct due_line *d = due_at(r->due, i);
 
-		if (d->fitting_id == fitting && (!worst || (d->out.past && !worst->out.past)))
+		if (d->fitting_id == f->id && (!worst || urgency(&d->out) < urgency(&worst->out)))
 			worst = d;
 	}
-	return worst;
+	return worst ? due_state(worst, style) : g_strdup("");
 }
 
-const struct measurement *
-fitting_reading(const struct fitting_records *r, gint64 fitting)
+static struct measure_limits
+limits_on(const struct fitting_records *r, const struct condition_kind *kind, gint64 fitting)
+{
+	return measure_limits_of(kind, measure_bound_on(r->bounds, kind->what, fitting));
+}
+
+/* "60 %, stop: at 50 % or below"; of a value that the program does not know what was read alone. */
+static char *
+reading_words(const struct fitting_records *r, const struct measurement *m)
+{
+	const struct condition_kind *kind = condition_kind_of(m->what);
+	g_autofree char *verdict = NULL;
+
+	if (kind) {
+		struct measure_limits l = limits_on(r, kind, m->fitting);
+		struct condition_out judged;
+
+		measure_judge(&l, m, &judged);
+		verdict = measure_verdict(kind, &judged);
+	}
+	return g_strdup_printf("%s%s%s", m->as_read, verdict ? ", " : "", verdict ? verdict : "");
+}
+
+char *
+fitting_reading(const struct fitting_records *r, const struct fitting *f)
 {
 	const struct measurement *last = NULL;
+	char *words;
 
 	for (EACH(struct measurement, m, r->readings))
-		if (m->fitting == fitting && (!last || m->date >= last->date))
-			last = m;
-	return last;
+		if (m->fitting == f->id)
+			last = m;	/* they are in the order of their days */
+	if (!last)
+		return NULL;
+	words = reading_words(r, last);
+	words[strcspn(words, ":")] = '\0';
+	return words;
 }
 
 static void
-add_what(const struct fitting *f, GString *out)
+add(struct story *s, const char *before, const char *text)
 {
-	g_string_append_printf(out, "%s (%s)%s\n", f->title, f->path, f->retired == 1 ? ": not on this boat" : "");
+	if (text && *text)
+		g_string_append_printf(s->out, "%s%s", before, text);
+}
+
+static const struct fitting *
+fitting_at(const struct fitting_records *r, const char *path)
+{
+	for (EACH(struct fitting, f, r->fittings))
+		if (path && !strcmp(f->path, path))
+			return f;
+	return NULL;
+}
+
+/* "First off or open: drive unit (90 min), bell housing (60 min)", outermost first. */
+static void
+add_first_off(struct story *s)
+{
+	g_autoptr(GString) chain = g_string_new(NULL);
+	const struct fitting *off = s->f;
+
+	for (int i = 0; i < DEEPEST && (off = fitting_at(s->r, off->needs_off)); i++) {
+		g_autofree char *time = off->off_minutes == NONE ? g_strdup("")
+								 : g_strdup_printf(" (%d min)", (int)off->off_minutes);
+		g_autofree char *one = g_strdup_printf("%s%s%s", off->title, time, chain->len ? ", then " : "");
+
+		g_string_prepend(chain, one);
+	}
+	if (chain->len)
+		g_string_append_printf(s->out, "First off or open: %s\n", chain->str);
+	else if (s->f->needs_off)
+		g_string_append_printf(s->out, "First off or open: %s\n", s->f->needs_off);
+	if (s->f->off_minutes != NONE)
+		g_string_append_printf(s->out, "Off or open, and back: %d min\n", (int)s->f->off_minutes);
+}
+
+static void
+add_what(struct story *s)
+{
+	const struct fitting *f = s->f;
+	g_auto(GStrv) design = g_strsplit(f->variants ? f->variants : "", " ", -1);
+	g_autofree char *designs = g_strjoinv(", ", design);
+
+	g_string_append_printf(s->out, "%s (%s)\n", f->title, f->path);
+	if (f->retired == 1)
+		g_string_append(s->out, "Not on this boat: its tasks rest. Del takes it on again.\n");
 	if (f->variants)
-		g_string_append_printf(out, "Design: %s; there are %s\n", f->variant ? f->variant : "not known", f->variants);
+		g_string_append_printf(s->out, "Design: %s; there are %s\n", f->variant ? f->variant : "nobody knows, e says it",
+				       designs);
+	else if (f->variant)
+		g_string_append_printf(s->out, "Design: %s\n", f->variant);
 	if (f->below_waterline == 1)
-		g_string_append(out, "Below the waterline\n");
-	if (f->needs_off)
-		g_string_append_printf(out, "First off or open: %s\n", f->needs_off);
+		g_string_append(s->out, "Below the waterline\n");
+	if (f->fuel == 1)
+		g_string_append(s->out, "Carries fuel\n");
+	if (f->rubber == 1)
+		g_string_append(s->out, "Of rubber\n");
+	add_first_off(s);
 	if (f->remark)
-		g_string_append_printf(out, "%s\n", f->remark);
+		g_string_append_printf(s->out, "%s\n", f->remark);
 }
 
 static void
-add_said(GString *out, const char *what, const char *said)
+add_part(struct story *s, const struct part *p)
 {
-	if (said)
-		g_string_append_printf(out, "%s%s", what, said);
+	char fitted[16], made[16], removed[16];
+
+	g_string_append_printf(s->out, "%s%s", p->removed == NONE ? "" : "Before: ", p->what ? p->what : "a part");
+	add(s, ", ", p->number);
+	add(s, "; fitted ", day_words(p->fitted, fitted));
+	add(s, "; out since ", day_words(p->removed, removed));
+	add(s, "; made ", day_words(p->made, made));
+	add(s, "; ", p->remark);
+	g_string_append_c(s->out, '\n');
 }
 
+/* What is in it now, and what was before. */
 static void
-add_parts(const struct fitting_records *r, const struct fitting *f, GString *out)
+add_parts(struct story *s)
 {
-	char day[16], gone[16];
+	int n = 0;
 
-	for (EACH(struct part, p, r->parts))
-		if (p->fitting == f->id) {
-			g_string_append(out, "Part");
-			add_said(out, " ", p->what);
-			add_said(out, " ", p->number);
-			g_string_append_printf(out, ", fitted %s%s%s\n", day_words(p->fitted, day),
-					       p->removed == NONE ? "" : ", removed ", day_words(p->removed, gone));
-		}
+	for (int gone = 0; gone <= 1; gone++)
+		for (EACH(struct part, p, s->r->parts))
+			if (p->fitting == s->f->id && (p->removed != NONE) == gone) {
+				g_string_append(s->out, n++ ? "" : "\nFITTED\n");
+				add_part(s, p);
+			}
 }
 
+/* When, and each limit with whose word it is. */
 static void
-add_tasks(const struct fitting_records *r, const struct fitting *f, GString *out)
+add_due(struct story *s, const struct due_line *d)
 {
-	for (EACH(struct task, t, r->tasks)) {
-		const struct due_line *d = due_find(r->due, t->id);
-		char day[16];
+	const char *about = due_is_about(&d->out) ? "~" : "";
+	enum style style;
+	g_autofree char *state = due_state(d, &style);
+	char day[16];
 
-		if (t->fitting != f->id)
-			continue;
-		g_string_append_printf(out, "Task %s: %s", t->name, t->title);
-		if (!d)
-			g_string_append(out, t->retired == 1 ? " (not wanted)" : " (not for this design)");
-		else
-			g_string_append_printf(out, ": %s%s%s", d->out.past ? "past due, " : "",
-					       d->out.due == NONE ? word_of(&words_opportunity, d->out.when) : "due ",
-					       day_words(d->out.due, day));
-		for (int k = 0; d && k < d->in.n_limits; k++) {
-			g_autofree char *words = limit_words(&d->limit[k]), *source = limit_source(&d->limit[k]);
+	g_string_append_printf(s->out, "%s: %s", d->title, state);
+	if (d->out.due != NONE)
+		g_string_append_printf(s->out, ", due %s%s", about, day_words(d->out.due, day));
+	g_string_append_c(s->out, '\n');
+	for (int i = 0; i < d->in.n_limits; i++) {
+		g_autofree char *words = limit_words(&d->limit[i]), *source = limit_source(&d->limit[i]);
 
-			g_string_append_printf(out, "; %s (%s)", words, source);
-		}
-		g_string_append_c(out, '\n');
+		g_string_append_printf(s->out, "  %s (%s)\n", words, source);
 	}
 }
 
-static const struct task *
-task_of(const struct fitting_records *r, gint64 id)
+static void
+add_tasks(struct story *s)
 {
-	for (EACH(struct task, t, r->tasks))
+	int n = 0;
+
+	for (int i = 0; i < due_count(s->r->due); i++)
+		if (due_at(s->r->due, i)->fitting_id == s->f->id) {
+			g_string_append(s->out, n++ ? "" : "\nWORK\n");
+			add_due(s, due_at(s->r->due, i));
+		}
+	for (EACH(struct task, t, s->r->tasks))
+		if (t->fitting == s->f->id && !due_find(s->r->due, t->id))
+			g_string_append_printf(s->out, "%s%s: %s\n", n++ ? "" : "\nWORK\n", t->title,
+					       t->retired == 1	    ? "not wanted"
+					       : s->f->retired == 1 ? "rests"
+								    : "of another design");
+}
+
+/* The task when it is one of the fitting's; NULL. */
+static const struct task *
+task_here(const struct story *s, gint64 id)
+{
+	for (EACH(struct task, t, s->r->tasks))
 		if (t->id == id)
-			return t;
+			return t->fitting == s->f->id ? t : NULL;
 	return NULL;
 }
 
 static void
-add_services(const struct fitting_records *r, const struct fitting *f, GString *out)
+add_service(struct story *s, const struct service *v, const struct task *t)
 {
-	for (guint i = r->services->len; i-- > 0;) {
-		const struct service *s = &((const struct service *)(const void *)r->services->data)[i];
-		const struct task *t = task_of(r, s->task);
-		char day[16];
+	const char *dot = strrchr(t->name, '.');
+	g_autofree char *work = g_strdelimit(g_strdup(dot ? dot + 1 : t->name), "-", ' ');
+	char day[16], from[16], hours[HOURS_TEXT];
 
-		if (!t || t->fitting != f->id)
-			continue;
-		g_string_append_printf(out, "%s%s %s: %s", s->earliest == NONE ? "" : "by ", day_words(s->date, day), t->name,
-				       word_of(&words_outcome, s->outcome));
-		add_said(out, "; seen: ", s->seen);
-		add_said(out, "; proof: ", s->proof);
-		add_said(out, "; ", s->who);
-		g_string_append_c(out, '\n');
-	}
+	if (v->earliest != NONE)
+		g_string_append_printf(s->out, "%s to %s", day_words(v->earliest, from), day_words(v->date, day));
+	else
+		g_string_append_printf(s->out, "%s%s", v->estimated == 1 ? "~" : "", day_words(v->date, day));
+	g_string_append_printf(s->out, ", %s: %s", work, word_of(&words_outcome, v->outcome));
+	if (v->reading != NONE)
+		g_string_append_printf(s->out, "; meter %s h", hours_words(v->reading, hours));
+	add(s, "; seen: ", v->seen);
+	add(s, "; proof: ", v->proof);
+	add(s, "; ", v->who);
+	add(s, "; ", v->remark);
+	g_string_append_c(s->out, '\n');
 }
 
-/* Where a value stands between the least and the most of its kind's readings and limits there. */
-static void
-add_bar(const struct fitting_records *r, const struct measurement *of, const struct measure_limits *l, const struct grid *g,
-	GString *out)
+static gint
+newest_first(gconstpointer x, gconstpointer y)
 {
-	double least = 0, most = 0;
-	int full;
+	const struct service *a = *(const struct service *const *)x, *b = *(const struct service *const *)y;
 
-	for (EACH(struct measurement, m, r->readings))
-		if (m->fitting == of->fitting && !strcmp(m->what, of->what) && !isnan(m->value)) {
-			least = fmin(least, m->value);
-			most = fmax(most, m->value);
-		}
-	for (int i = 0; i < 2; i++) {
-		least = fmin(least, isnan(l->bands.stop[i].value) ? least : l->bands.stop[i].value);
-		most = fmax(most, isnan(l->bands.stop[i].value) ? most : l->bands.stop[i].value);
-	}
-	if (isnan(of->value) || most - least < 1e-9)
-		return;
-	full = (int)(PLOT_W * (of->value - least) / (most - least) + .5);
-	for (int i = 0; i < PLOT_W; i++)
-		g_string_append(out, glyph(g, i < full ? GLYPH_FULL : GLYPH_EMPTY));
-	g_string_append_c(out, ' ');
+	return (a->date < b->date) - (a->date > b->date);
 }
 
 static void
-add_readings(const struct fitting_records *r, const struct fitting *f, const struct grid *g, GString *out)
+add_services(struct story *s)
 {
-	const char *before = "";
+	g_autoptr(GPtrArray) here = g_ptr_array_new();
 
-	for (EACH(struct measurement, m, r->readings)) {
-		const struct condition_kind *kind = condition_kind_of(m->what);
-		struct measure_limits l;
-		struct condition_out judged;
-		char day[16];
+	for (EACH(struct service, v, s->r->services))
+		if (task_here(s, v->task))
+			g_ptr_array_add(here, (gpointer)(guintptr)v);
+	g_ptr_array_sort(here, newest_first);
+	if (here->len)
+		g_string_append(s->out, "\nDONE\n");
+	for (guint i = 0; i < here->len; i++) {
+		const struct service *v = here->pdata[i];
 
-		if (m->fitting != f->id || !kind)
-			continue;
-		l = measure_limits_of(kind, measure_bound_on(r->bounds, m->what, f->id));
-		if (strcmp(before, m->what)) {
-			g_autofree char *bands = measure_bands(&l), *source = measure_source(&l);
-
-			g_string_append_printf(out, "Readings of %s: %s (%s)\n", m->what, bands, source);
-			before = m->what;
-		}
-		measure_judge(&l, m, &judged);
-		add_bar(r, m, &l, g, out);
-		{
-			g_autofree char *verdict = measure_verdict(kind, &judged);
-
-			g_string_append_printf(out, "%s %s: %s\n", day_words(m->date, day), m->as_read, verdict);
-		}
+		add_service(s, v, task_here(s, v->task));
 	}
+}
+
+static void
+add_drawn(struct story *s, const GArray *points, const struct measure_limits *l)
+{
+	struct grid *g = grid_new(PLOT_ROWS, CLAMP(s->w, 0, PLOT_MOST_W), s->g->ascii);
+	struct area a = grid_area(g);
+	g_autofree char *drawn = NULL;
+
+	plot_draw(&a, points, l);
+	drawn = grid_text(g);
+	g_string_append(s->out, drawn);
+	grid_free(g);
+}
+
+static void
+add_plot(struct story *s, const struct measure_limits *l)
+{
+	g_autoptr(GArray) points = g_array_new(FALSE, FALSE, sizeof(struct plot_point));
+
+	for (EACH(struct measurement, m, s->r->readings)) {
+		struct condition_out judged = { .value = NAN };
+		struct plot_point p = { m->date, NAN };
+
+		if (m->fitting == s->f->id && !strcmp(m->what, l->kind->what))
+			measure_judge(l, m, &judged);
+		p.value = judged.value;
+		if (!isnan(p.value))
+			g_array_append_val(points, p);
+	}
+	if (plot_is_worth_it(points))
+		add_drawn(s, points, l);
+}
+
+/* All readings of one value, newest first, under their limits and their plot. */
+static void
+add_readings_of(struct story *s, const char *what)
+{
+	const struct condition_kind *kind = condition_kind_of(what);
+	const GArray *all = s->r->readings;
+	char day[16];
+
+	g_string_append_printf(s->out, "\nMEASURED: %s\n", what);
+	if (kind) {
+		struct measure_limits l = limits_on(s->r, kind, s->f->id);
+		g_autofree char *bands = measure_bands(&l), *source = measure_source(&l);
+
+		g_string_append_printf(s->out, "Limits: %s (%s)\n", bands, source);
+		add_plot(s, &l);
+	}
+	for (guint i = all->len; i-- > 0;) {
+		const struct measurement *m = &((const struct measurement *)(const void *)all->data)[i];
+		g_autofree char *words = NULL;
+
+		if (m->fitting != s->f->id || strcmp(m->what, what))
+			continue;
+		words = reading_words(s->r, m);
+		g_string_append_printf(s->out, "%s: %s", day_words(m->date, day), words);
+		add(s, "; ", m->method);
+		add(s, "; ", m->remark);
+		g_string_append_c(s->out, '\n');
+	}
+}
+
+static void
+add_readings(struct story *s)
+{
+	g_autoptr(GPtrArray) told = g_ptr_array_new();
+
+	for (EACH(struct measurement, m, s->r->readings))
+		if (m->fitting == s->f->id && !g_ptr_array_find_with_equal_func(told, m->what, g_str_equal, NULL)) {
+			g_ptr_array_add(told, m->what);
+			add_readings_of(s, m->what);
+		}
 }
 
 char *
-fitting_story(const struct fitting_records *r, const struct fitting *f, const struct grid *g)
+fitting_story(const struct fitting_records *r, const struct fitting *f, const struct grid *g, int w)
 {
-	GString *out = g_string_new(NULL);
+	static void (*const sections[])(struct story *) = { add_what, add_parts, add_tasks, add_readings, add_services };
+	struct story s = { r, f, g, w, g_string_new(NULL) };
 
-	add_what(f, out);
-	add_parts(r, f, out);
-	add_tasks(r, f, out);
-	add_services(r, f, out);
-	add_readings(r, f, g, out);
-	return g_string_free(out, FALSE);
+	for (guint i = 0; i < G_N_ELEMENTS(sections); i++)
+		sections[i](&s);
+	return g_string_free(s.out, FALSE);
 }

@@ -5,19 +5,24 @@
 #include "logbook/due.h"
 #include "tui/grid.h"
 
-/* All records of a boat that its fittings' stories are made of. */
+/* All records of a boat that its fittings' stories are made of; of the log of outings none. */
 struct fitting_records {
-	GArray *fittings, *tasks, *parts, *services, *readings, *bounds;
+	GArray *fittings;	/* in the order of the tree */
+	GArray *tasks, *parts, *services, *readings, *bounds;
 	const struct due_list *due;
 };
+/* On failure what was read before stays. */
 gboolean fitting_records_read(struct fitting_records *r, struct book *b, gint64 boat, const struct due_list *due, GError **err);
 void fitting_records_clear(struct fitting_records *r);
 
-/* Paragraphs, a line each; g tells which signs can be shown.  The caller frees it. */
-char *fitting_story(const struct fitting_records *r, const struct fitting *f, const struct grid *g);
-/* The most pressing of its lines in the due list; NULL. */
-const struct due_line *fitting_due(const struct fitting_records *r, gint64 fitting);
-/* Its last reading; NULL. */
-const struct measurement *fitting_reading(const struct fitting_records *r, gint64 fitting);
+/* Paragraphs, a line each, its plots drawn in w columns with the signs that g shows.  The caller frees it. */
+char *fitting_story(const struct fitting_records *r, const struct fitting *f, const struct grid *g, int w);
+
+/* How things stand: "past due", "before launch", "not on this boat", "" without a task; the caller's.  And its look. */
+char *fitting_state(const struct fitting_records *r, const struct fitting *f, enum style *style);
+/* "60 %, worth watching": the last reading there; NULL: none; the caller's. */
+char *fitting_reading(const struct fitting_records *r, const struct fitting *f);
+/* "past due", "before launch": when a line is to be done; the caller's.  And its look. */
+char *due_state(const struct due_line *d, enum style *style);
 
 #endif

@@ -1,14 +1,16 @@
 /* The boat, fitting by fitting, and what is known of each. */
-#include "tui/app_inside.h"
+#include "tui/app.h"
 
 #include "logbook/found.h"
 #include "tui/fitting_story.h"
 #include "tui/form.h"
+#include "tui/list.h"
 #include "tui/pane.h"
 
 #include <string.h>
 
-enum { BELOW = 7, STATE_W = 16, DESIGN_W = 14 };
+/* Of the story below; of the columns at the right, the last of which show from a width on. */
+enum { BELOW = 8, STATE_W = 16, DESIGN_W = 20, DESIGN_FROM_W = 70, READING_W = 22, READING_FROM_W = 90, PAGE_MARGIN = 4 };
 
 struct boat_data {
 	struct fitting_records records;
@@ -45,12 +47,6 @@ clear_boat(void *data)
 	list_clear(&d->list);
 }
 
-static gint
-by_path(gconstpointer a, gconstpointer b)
-{
-	return strcmp(((const struct fitting *)a)->path, ((const struct fitting *)b)->path);
-}
-
 static gboolean
 load_boat(struct app *a, void *data, GError **err)
 {
@@ -60,38 +56,63 @@ load_boat(struct app *a, void *data, GError **err)
 		return TRUE;
 	if (!fitting_records_read(&d->records, a->book, a->boat.id, a->due, err))
 		return FALSE;
-	g_array_sort(d->records.fittings, by_path);
 	list_begin(&d->list);
-	for (int i = 0; i < (int)d->records.fittings->len; i++)
-		list_add(&d->list, FALSE, i, at(d, i)->id,
-			 g_strdup_printf("%s %s %s", at(d, i)->title, at(d, i)->path, at(d, i)->variant ? at(d, i)->variant : ""));
+	for (int i = 0; i < (int)d->records.fittings->len; i++) {
+		const struct fitting *f = at(d, i);
+		enum style style;
+		g_autofree char *state = fitting_state(&d->records, f, &style);
+
+		list_add(&d->list, FALSE, i, f->id,
+			 g_strdup_printf("%s %s %s %s", f->title, f->path, f->variant ? f->variant : "", state));
+	}
 	list_settle(&d->list);
 	return TRUE;
 }
 
 static int
-depth_of(const char *path)
+depth_of(const struct fitting *f)
 {
 	int n = 0;
 
-	for (; (path = strchr(path, '/')); path++)
+	for (const char *p = f->path; (p = strchr(p, '/')); p++)
 		n++;
 	return n;
 }
 
-/* The most pressing of its tasks, in a word. */
-static const char *
-state_of(const struct boat_data *d, const struct fitting *f, enum style *style)
+/* Whether nothing of its depth follows it below what they both belong to. */
+static gboolean
+is_last(const struct boat_data *d, int i)
 {
-	const struct due_line *line = fitting_due(&d->records, f->id);
+	int depth = depth_of(at(d, i));
 
-	*style = STYLE_PLAIN;
-	if (f->retired == 1)
-		return "not on this boat";
-	if (!line)
-		return "";
-	*style = line->out.past ? STYLE_PAST : line->out.when <= OPP_MID_SEASON ? STYLE_SOON : STYLE_PLAIN;
-	return line->out.past ? "past due" : word_of(&words_opportunity, line->out.when);
+	for (i++; i < (int)d->records.fittings->len && depth_of(at(d, i)) >= depth; i++)
+		if (depth_of(at(d, i)) == depth)
+			return FALSE;
+	return TRUE;
+}
+
+/* What a fitting belongs to; NULL. */
+static const struct fitting *
+above(const struct boat_data *d, int i)
+{
+	int depth = depth_of(at(d, i));
+
+	while (i >= 0 && depth_of(at(d, i)) >= depth)
+		i--;
+	return i < 0 ? NULL : at(d, i);
+}
+
+/* On its branch; among the few that a search left, with what it belongs to instead. */
+static void
+draw_title(const struct boat_data *d, int i, const struct area *line, int w, enum style style)
+{
+	const struct fitting *f = at(d, i), *of = d->list.filter ? above(d, i) : NULL;
+	g_autofree char *title = of ? g_strdup_printf("%s (%s)", f->title, of->title) : g_strdup(f->title);
+	int x = d->list.filter ? 0 : 2 * depth_of(f);
+
+	if (x)
+		area_put(line, 0, x - 2, STYLE_PLAIN, glyph(line->g, is_last(d, i) ? GLYPH_LAST_BRANCH : GLYPH_BRANCH));
+	area_put_in(line, 0, x, w - x, style, title);
 }
 
 static void
@@ -99,27 +120,26 @@ draw_line(const void *data, const struct row *row, const struct area *line, gboo
 {
 	const struct boat_data *d = data;
 	const struct fitting *f = at(d, row->index);
-	const struct measurement *m = fitting_reading(&d->records, f->id);
-	int x = 2 * depth_of(f->path), right = line->w;
 	enum style style;
-	const char *state = state_of(d, f, &style);
+	g_autofree char *state = fitting_state(&d->records, f, &style);
+	int right = line->w - STATE_W;
 
-	style = is_selected ? STYLE_SELECTED : style;
-	right -= STATE_W + 1;
-	area_put_in(line, 0, right + 1, STATE_W, style, state);
-	if (line->w >= 70 && f->variants) {
+	(void)is_selected;
+	area_put_in(line, 0, right, STATE_W, style, state);
+	if (line->w >= READING_FROM_W) {
+		g_autofree char *read = fitting_reading(&d->records, f);
+
+		right -= READING_W + 1;
+		area_put_in(line, 0, right, READING_W, STYLE_PLAIN, read ? read : "");
+	}
+	if (line->w >= DESIGN_FROM_W) {
 		right -= DESIGN_W + 1;
-		area_put_in(line, 0, right + 1, DESIGN_W, style, f->variant ? f->variant : "design?");
+		area_put_in(line, 0, right, DESIGN_W, STYLE_PLAIN,
+			    f->variant	  ? f->variant
+			    : f->variants ? "design not known"
+					  : "");
 	}
-	if (line->w >= 90 && m) {
-		g_autofree char *read = g_strdup_printf("%s %s", m->what, m->as_read);
-
-		right -= 24;
-		area_put_in(line, 0, right + 1, 23, style, read);
-	}
-	if (x)
-		area_put(line, 0, x - 2, STYLE_PLAIN, glyph(line->g, GLYPH_BRANCH));
-	area_put_in(line, 0, x, right - x, style, f->title);
+	draw_title(d, row->index, line, right - 1, style);
 }
 
 static struct panes
@@ -134,19 +154,18 @@ draw_boat(const void *data, const struct area *a)
 	const struct boat_data *d = data;
 	struct panes p = parts_of(a);
 	const struct fitting *f = selected(d);
-	g_autofree char *text = f ? fitting_story(&d->records, f, a->g) : g_strdup("");
+	g_autofree char *text = f ? fitting_story(&d->records, f, a->g, p.pane.w) : g_strdup("");
 
 	list_draw(&d->list, &p.list, draw_line, d, " No fitting is on record.");
 	panes_rule(&p);
 	panes_text(&p, text);
 }
 
-/* With several tasks the due list shows them, for one to be chosen. */
+/* Of several tasks one is chosen first. */
 static void
 did(struct app *a, const struct fitting *f)
 {
 	const struct due_line *only = NULL;
-	g_autofree char *title = g_strdup(f->title);
 	int n = 0;
 
 	for (int i = 0; i < due_count(a->due); i++)
@@ -155,12 +174,12 @@ did(struct app *a, const struct fitting *f)
 			n++;
 		}
 	if (n == 1)
-		return form_open(a, &form_did, only->id);
-	if (!n)
-		return app_say(a, STYLE_PLAIN, "%s has no task", title);
-	app_act(a, ACT_DUE);
-	list_filter(app_list(a), title);
-	app_say(a, STYLE_PLAIN, "%d tasks there: d records the one selected, Esc shows all again", n);
+		form_open(a, &form_did, only->id);
+	else if (n)
+		app_open(a, &view_work, f->id);
+	else
+		app_say(a, STYLE_PLAIN, "%s: %s", f->title,
+			f->retired == 1 ? "not on this boat" : "no task; 6 is the plan, a adds one");
 }
 
 static void
@@ -173,7 +192,8 @@ retire(struct app *a, const struct fitting *f)
 
 	if (!book_retire_fitting(a->book, &copy, retired, &err))
 		return app_complain(a, err);
-	app_say(a, STYLE_STRONG, "%s: %s; u takes that back", title, retired ? "not on this boat" : "on this boat again");
+	app_say(a, STYLE_STRONG, "%s: %s; u %s", title, retired ? "not on this boat" : "on this boat again",
+		retired ? "brings it back" : "takes that back");
 	app_changed(a);
 }
 
@@ -186,7 +206,7 @@ act_boat(struct app *a, void *data, enum act act)
 	if (!f)
 		return FALSE;
 	if (act == ACT_OPEN)
-		app_page(a, f->title, fitting_story(&d->records, f, &(struct grid) { .ascii = a->ascii }));
+		app_page(a, f->title, fitting_story(&d->records, f, &(struct grid) { .ascii = a->ascii }, a->w - PAGE_MARGIN));
 	else if (act == ACT_DID)
 		did(a, f);
 	else if (act == ACT_MEASURE)

@@ -3,8 +3,7 @@
 
 #include "base/date.h"
 #include "base/text.h"
-#include "logbook/caution.h"
-#include "logbook/why.h"
+#include "tui/due_story.h"
 #include "tui/due_strip.h"
 #include "tui/form.h"
 #include "tui/list.h"
@@ -170,34 +169,6 @@ draw_line(const void *data, const struct row *row, const struct area *line, gboo
 	area_put_in(line, 0, 0, x - 1, style, l->label);
 }
 
-static void
-add_paragraph(void *user, const char *text)
-{
-	GString *out = user;
-
-	g_string_append_printf(out, "%s%s", out->len ? "\n" : "", text);
-}
-
-/* Why it is due, what else is worth doing while it is open, what proves it, and what to beware of. */
-static char *
-story(const struct due_data *d, const struct due_line *l)
-{
-	GString *out = g_string_new(NULL);
-	g_autofree char *more = l->access >= 0 ? due_while_open(d->due, l->access, l->out.when) : g_strdup("");
-	g_autofree char *caution = caution_words(l->caution);
-
-	due_why(d->due, l, add_paragraph, out);
-	if (*more)
-		g_string_append_printf(out, "\nWhile it is open: %s", more);
-	if (l->part)
-		g_string_append_printf(out, "\nTo have at hand: %s", l->part);
-	if (l->proof)
-		g_string_append_printf(out, "\nProof: %s", l->proof);
-	if (caution)
-		g_string_append_printf(out, "\n%s", caution);
-	return g_string_free(out, FALSE);
-}
-
 /* Below the strip. */
 static struct panes
 parts_of(const struct area *a)
@@ -214,7 +185,7 @@ draw_due(const void *data, const struct area *a)
 	const struct due_data *d = data;
 	const struct due_line *l = d->no_book ? NULL : selected(d);
 	struct panes p = parts_of(a);
-	g_autofree char *text = l ? story(d, l) : g_strdup("");
+	g_autofree char *text = l ? due_story(d->due, l) : g_strdup("");
 
 	if (d->no_book) {
 		area_wrap(a, 2, 1, STYLE_PLAIN, " There is no logbook here yet. Enter makes one; q ends the program.");
@@ -240,7 +211,7 @@ act_due(struct app *a, void *data, enum act act)
 	if (!l)
 		return FALSE;
 	if (act == ACT_OPEN)
-		app_page(a, l->label, story(d, l));
+		app_page(a, l->label, due_story(d->due, l));
 	else if (act == ACT_DID)
 		form_open(a, &form_did, l->id);
 	else if (act == ACT_MEASURE)
