@@ -46,12 +46,9 @@ print_line(const struct cli *c, const struct due_line *d, GString *out)
 	gboolean wide = c->columns >= WIDE, narrow = c->columns < NARROW;
 	int label = c->columns - 2 - (wide ? NAME_COLUMNS + 2 : 0) - (narrow ? FEW_FACTS : FACTS);
 	g_autoptr(GString) limits = g_string_sized_new(32);
-	char day[20] = "";
+	char day[20];
 
-	if (d->out.due != NONE) {
-		day[0] = '~';
-		day_words(d->out.due, day + due_is_about(&d->out));
-	}
+	due_day_words(&d->out, day);
 	g_string_assign(out, d->out.past ? "! " : "  ");
 	if (wide) {
 		text_add_fit(out, d->name, NAME_COLUMNS);
@@ -109,14 +106,9 @@ shown_of(const struct due_list *l, int from, int to, gboolean all)
 static void
 say_access(const struct cli *c, const struct due_list *l, int i)
 {
-	gint64 minutes = due_access_minutes(l, i, i + 1);
+	g_autofree char *words = due_access_words(l, i);
 
-	if (due_at(l, i)->access < 0)
-		puts("  nothing first off");
-	else if (minutes)
-		cli_say(c, 4, "  first off or open: %s (%d min)", due_at(l, i)->off, (int)minutes);
-	else
-		cli_say(c, 4, "  first off or open: %s", due_at(l, i)->off);
+	cli_say(c, 4, "  %s", words);
 }
 
 static void
@@ -244,8 +236,7 @@ due_text(const struct cli *c, const char *head, const struct due_list *l, gboole
 	if (!n)
 		puts("\nnothing is due");
 	for (int from = 0; from < n; from = to) {
-		for (to = from + 1; to < n && due_at(l, to)->out.when == due_at(l, from)->out.when; to++)
-			;
+		to = due_group_end(l, from);
 		print_group(c, l, from, to, all);
 	}
 	print_watched(c, l);

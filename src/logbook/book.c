@@ -207,7 +207,7 @@ clear_climate(gpointer p)
 }
 
 GArray *
-book_gather(struct book *b, enum record r, enum sql_id sql, gint64 key, GError **err)
+book_rows(struct cells *c, enum record r, GError **err)
 {
 	static const GDestroyNotify clear[RECORD_COUNT] = {
 		clear_boat,  clear_engine,  clear_meter,       clear_fitting,   clear_part,
@@ -218,11 +218,8 @@ book_gather(struct book *b, enum record r, enum sql_id sql, gint64 key, GError *
 	gsize size = record_type(r)->size;
 	GArray *all = g_array_new(FALSE, FALSE, (guint)size);
 	g_autofree void *record = g_malloc(size);
-	struct cells *c = cells_open(b->db, sql);
 
 	g_array_set_clear_func(all, clear[r]);
-	if (key != NONE)
-		cells_bind(c, 1, key);
 	record_init(r, record);
 	while (cells_next_record(c, r, record)) {
 		g_array_append_vals(all, record, 1);
@@ -233,6 +230,16 @@ book_gather(struct book *b, enum record r, enum sql_id sql, gint64 key, GError *
 		return all;
 	g_array_unref(all);
 	return NULL;
+}
+
+GArray *
+book_gather(struct book *b, enum record r, enum sql_id sql, gint64 key, GError **err)
+{
+	struct cells *c = cells_open(b->db, sql);
+
+	if (key != NONE)
+		cells_bind(c, 1, key);
+	return book_rows(c, r, err);
 }
 
 GArray *

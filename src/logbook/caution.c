@@ -18,7 +18,7 @@ static const struct { const char *word, *sentence; } cautions[] = {
 	{ "trailer", "Chock the wheels; no weight on a jack alone." },
 };
 
-const char *
+static const char *
 caution_of(const char *word)
 {
 	for (guint i = 0; i < G_N_ELEMENTS(cautions); i++)

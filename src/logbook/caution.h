@@ -4,9 +4,8 @@
 
 #include <glib.h>
 
-/* The sentence for one word of a task's cautions; NULL: none is known. */
-const char *caution_of(const char *word);
-/* For all of them, separated by blanks: a sentence each and whom to defer to; the caller's.  NULL: there are none. */
+/* For all words of a task's cautions, separated by blanks: a sentence each and whom to defer to; the caller's.  NULL: there are
+ * none. */
 char *caution_words(const char *words);
 
 #endif

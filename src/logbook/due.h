@@ -81,8 +81,14 @@ char *source_words(gint64 standing, const char *source);
 /* Of the lines [from, to) of one opportunity: "BEFORE LAUNCH, 15 Apr 2027" and "8 tasks, about 4 h"; the caller's. */
 char *due_group_title(const struct due_list *l, int from, int to);
 char *due_group_sum(const struct due_list *l, int from, int to);
+/* The line after the last of the opportunity that line `from` is of. */
+int due_group_end(const struct due_list *l, int from);
+/* "first off or open: Drive unit (90 min)", of that line alone, or that nothing is; the caller's. */
+char *due_access_words(const struct due_list *l, int i);
 /* Whether the due day is told with a ~: it hangs on use, or on a guess. */
 gboolean due_is_about(const struct due_out *out);
+/* "~12 Mar 2027"; "" when it is not in sight.  Returns buf. */
+const char *due_day_words(const struct due_out *out, char buf[20]);
 /* Append the limits of a line in short: "100 h/12 mo". */
 void due_add_limits(GString *out, const struct due_line *d);
 

@@ -73,12 +73,42 @@ due_group_sum(const struct due_list *l, int from, int to)
 	return g_strdup_printf("%d %s, about %" G_GINT64_FORMAT " min", n, n == 1 ? "task" : "tasks", minutes);
 }
 
+int
+due_group_end(const struct due_list *l, int from)
+{
+	int to = from + 1;
+
+	while (to < due_count(l) && due_at(l, to)->out.when == due_at(l, from)->out.when)
+		to++;
+	return to;
+}
+
+char *
+due_access_words(const struct due_list *l, int i)
+{
+	gint64 minutes = due_access_minutes(l, i, i + 1);
+
+	if (due_at(l, i)->access < 0)
+		return g_strdup("nothing first off");
+	if (!minutes)
+		return g_strdup_printf("first off or open: %s", due_at(l, i)->off);
+	return g_strdup_printf("first off or open: %s (%d min)", due_at(l, i)->off, (int)minutes);
+}
+
 gboolean
 due_is_about(const struct due_out *out)
 {
 	gboolean spread = out->early != NONE && (out->late == NONE || out->late - out->early > ABOUT_DAYS);
 
 	return out->estimated || spread;
+}
+
+const char *
+due_day_words(const struct due_out *out, char buf[20])
+{
+	buf[0] = '~';
+	day_words(out->due, buf + (out->due != NONE && due_is_about(out)));
+	return buf;
 }
 
 /* Within an opportunity, lines behind the same disassembly stand together; the group's rank is its worst line. */

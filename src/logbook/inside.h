@@ -21,6 +21,8 @@ gboolean book_end(struct book *b, gboolean ok, GError **err, const char *format,
 /* Give a record its key when it has none, and write it. */
 gboolean book_put(struct book *b, enum record r, void *record, GError **err);
 
+/* Gather the whole records of a statement that is open, and close it. */
+GArray *book_rows(struct cells *c, enum record r, GError **err);
 /* Run a statement of one key and gather whole records. */
 GArray *book_gather(struct book *b, enum record r, enum sql_id sql, gint64 key, GError **err);
 /* The key that a statement of (boat, name) finds; NONE. */

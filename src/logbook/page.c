@@ -30,29 +30,16 @@ book_release(struct book *b)
 	db_release(b->db);
 }
 
-static gboolean
-add_page(struct book *b, enum sql_id sql, const struct outings_page *page, int n, GArray *rows, GError **err)
+static GArray *
+rows_of(struct book *b, enum sql_id sql, const struct outings_page *page, int n, GError **err)
 {
 	struct cells *c = cells_open(b->db, sql);
-	struct outing o;
 
 	cells_bind(c, 1, page->boat);
 	cells_bind(c, 2, page->date == NONE ? DAY_LAST : page->date);
 	cells_bind(c, 3, page->date == NONE ? G_MAXINT64 : page->id);
 	cells_bind(c, 4, n);
-	record_init(RECORD_OUTING, &o);
-	while (cells_next_record(c, RECORD_OUTING, &o)) {
-		g_array_append_val(rows, o);
-		record_init(RECORD_OUTING, &o);
-	}
-	record_clear(RECORD_OUTING, &o);
-	return cells_close(c, err);
-}
-
-static void
-clear_outing(gpointer p)
-{
-	record_clear(RECORD_OUTING, p);
+	return book_rows(c, RECORD_OUTING, err);
 }
 
 static void
@@ -71,16 +58,20 @@ turn_round(GArray *rows)
 GArray *
 book_outings_page(struct book *b, const struct outings_page *page, GError **err)
 {
-	GArray *rows = g_array_new(FALSE, FALSE, sizeof(struct outing));
+	GArray *rows = rows_of(b, SQL_OUTINGS_NEWER, page, page->newer, err), *older;
 
-	g_array_set_clear_func(rows, clear_outing);
-	if (!page->newer || add_page(b, SQL_OUTINGS_NEWER, page, page->newer, rows, err)) {
-		turn_round(rows);
-		if (!page->older || add_page(b, SQL_OUTINGS_OLDER, page, page->older, rows, err))
-			return rows;
+	if (!rows)
+		return NULL;
+	turn_round(rows);
+	older = rows_of(b, SQL_OUTINGS_OLDER, page, page->older, err);
+	if (!older) {
+		g_array_unref(rows);
+		return NULL;
 	}
-	g_array_unref(rows);
-	return NULL;
+	g_array_append_vals(rows, older->data, older->len);
+	g_array_set_clear_func(older, NULL);	/* its records are the page's now */
+	g_array_unref(older);
+	return rows;
 }
 
 gboolean

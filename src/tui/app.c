@@ -348,8 +348,8 @@ app_act(struct app *a, enum act act)
 	case ACT_SUSPEND: a->wish = WISH_SUSPEND; return;
 	case ACT_REPAINT: a->wish = WISH_REPAINT; return;
 	case ACT_MOUSE: a->wish = WISH_MOUSE; return;
-	case ACT_UP: case ACT_DOWN: case ACT_PAGE_UP: case ACT_PAGE_DOWN: case ACT_FIRST: case ACT_LAST: case ACT_LEFT:
-	case ACT_RIGHT: return;
+	case ACT_UP: case ACT_DOWN: case ACT_PAGE_UP: case ACT_PAGE_DOWN: case ACT_FIRST: case ACT_LAST:
+		return;
 	case ACT_OPEN: case ACT_DID: case ACT_MEASURE: case ACT_ADD: case ACT_STAY: case ACT_CHANGE: case ACT_DROP: case ACT_CLOSE:
 		return app_say(a, STYLE_PLAIN, "nothing is selected for that here");
 	case ACT_NONE: case ACT_COUNT: return;

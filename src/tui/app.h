@@ -12,8 +12,6 @@ struct app;
 
 /* A view: what it shows is read into data by load, and drawn from data alone. */
 struct view_kind {
-	const char *name;	/* "due" */
-	const char *title;	/* over it; NULL: it has its own */
 	unsigned where;	/* IN_DUE, ...: which keys hold */
 	gsize size;	/* of data, zeroed before open */
 	void (*open)(struct app *a, void *data, gint64 subject);	/* NULL: nothing to set up */

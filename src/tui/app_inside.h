@@ -16,9 +16,4 @@ void prompt_close(struct app *a);
 void prompt_key(struct app *a, const struct key_event *k);
 void prompt_draw(const struct app *a, const struct area *screen);
 
-/* What the palette offers for what was typed: a key's act, or a command of the command line. */
-struct offer { const struct key_binding *key; const struct app_command *command; };
-enum { OFFERS = 100 };
-int prompt_offers(const struct app *a, struct offer offer[OFFERS]);
-
 #endif

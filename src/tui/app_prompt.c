@@ -5,8 +5,9 @@
 
 #include <string.h>
 
-/* Offers shown at once. */
-enum { SHOWN = 8 };
+/* What the palette offers for what was typed: a key's act, or a command of the command line. */
+struct offer { const struct key_binding *key; const struct app_command *command; };
+enum { OFFERS = 100, SHOWN = 8 };	/* at most; at once */
 
 void
 prompt_open(struct app *a, gboolean palette)
@@ -56,8 +57,8 @@ command_of(const struct app *a, const char *line)
 	return NULL;
 }
 
-int
-prompt_offers(const struct app *a, struct offer offer[OFFERS])
+static int
+offers_of(const struct app *a, struct offer offer[OFFERS])
 {
 	const char *line = edit_text(a->prompt);
 	const struct app_command *typed = command_of(a, line);
@@ -73,7 +74,7 @@ prompt_offers(const struct app *a, struct offer offer[OFFERS])
 	for (int i = 0; i < key_table_length && n < OFFERS; i++) {
 		const struct key_binding *b = &key_table[i];
 
-		if (b->act > ACT_RIGHT && b->act != ACT_COMMAND && b->where & app_kind(a)->where && *line
+		if (b->act > ACT_LAST && b->act != ACT_COMMAND && b->where & app_kind(a)->where && *line
 		    && holds(line, b->hint ? b->hint : "", b->help))
 			offer[n++] = (struct offer) { b, NULL };
 	}
@@ -98,7 +99,7 @@ static void
 take_offer(struct app *a)
 {
 	struct offer offer[OFFERS];
-	int n = prompt_offers(a, offer);
+	int n = offers_of(a, offer);
 	const struct offer *o = a->palette_at < n ? &offer[a->palette_at] : NULL;
 
 	if (!o)
@@ -120,7 +121,7 @@ static void
 palette_move(struct app *a, int by)
 {
 	struct offer offer[OFFERS];
-	int n = prompt_offers(a, offer);
+	int n = offers_of(a, offer);
 
 	a->palette_at = CLAMP(a->palette_at + by, 0, MAX(n - 1, 0));
 }
@@ -163,7 +164,7 @@ static void
 draw_offers(const struct app *a, const struct area *screen)
 {
 	struct offer offer[OFFERS];
-	int n = prompt_offers(a, offer), shown = MIN(n, SHOWN), from = CLAMP(a->palette_at - shown / 2, 0, n - shown);
+	int n = offers_of(a, offer), shown = MIN(n, SHOWN), from = CLAMP(a->palette_at - shown / 2, 0, n - shown);
 	struct area box = area_part(screen, screen->h - 3 - shown, 0, shown + 1, screen->w);
 
 	area_repeat(&box, 0, 0, box.w, STYLE_PLAIN, glyph(box.g, GLYPH_RULE));

@@ -54,6 +54,14 @@ form_text(const struct form *f, const char *name)
 	return field ? edit_text(&field->edit) : "";
 }
 
+char *
+form_said(const struct form *f, const char *name)
+{
+	const char *text = form_text(f, name);
+
+	return *text ? g_strdup(text) : NULL;
+}
+
 gint64
 form_word(const struct form *f, const char *name)
 {
@@ -69,6 +77,23 @@ form_wrong(struct form *f, const char *name, GError **err)
 		if (!strcmp(f->field[i].name, name) && !f->field[i].wrong)
 			f->field[i].wrong = g_strdup((*err)->message);
 	g_clear_error(err);
+}
+
+void
+form_refuse(struct form *f, const char *name, const char *what)
+{
+	GError *err = NULL;
+
+	err_set(&err, ERR_INPUT, "%s", what);
+	form_wrong(f, name, &err);
+}
+
+const char form_date_hint[] = "today, yesterday, 12 may, 2026-05-12";
+
+void
+form_add_remark(struct form *f, const char *hint, const char *text)
+{
+	form_add(f, "remark", "Remark", hint ? hint : "^X writes it in your editor", text)->long_text = TRUE;
 }
 
 static void
@@ -420,5 +445,5 @@ form_long_text_set(struct app *a, const char *text)
 }
 
 const struct view_kind view_form = {
-	.name = "form", .where = IN_FORM, .size = sizeof(struct form), .load = load, .draw = form_draw, .key = key, .clear = clear,
+	.where = IN_FORM, .size = sizeof(struct form), .load = load, .draw = form_draw, .key = key, .clear = clear,
 };

@@ -63,9 +63,15 @@ struct form_field *form_add_choice(struct form *f, const char *name, const char 
 				   gint64 value, gboolean optional);
 const struct form_field *form_field(const struct form *f, const char *name);
 const char *form_text(const struct form *f, const char *name);	/* borrowed; "" when there is no such field */
+char *form_said(const struct form *f, const char *name);	/* a copy, the caller's; NULL when it is empty */
 gint64 form_word(const struct form *f, const char *name);	/* index; NONE when empty or no such word */
 /* Say what is wrong with a field; takes *err over and sets it to NULL.  With err NULL or *err NULL nothing is. */
 void form_wrong(struct form *f, const char *name, GError **err);
+void form_refuse(struct form *f, const char *name, const char *what);	/* the same in words of one's own */
+
+/* What any date takes; and a field for a long remark. */
+extern const char form_date_hint[];
+void form_add_remark(struct form *f, const char *hint, const char *text);	/* hint NULL: how to write it */
 
 extern const struct form_kind form_outing, form_did, form_measure, form_stay, form_season, form_happening, form_limit,
 	form_task, form_variant, form_new;

@@ -55,7 +55,7 @@ add_fields(struct app *a, struct form *f, const struct task *t, const struct fit
 	if (renews && fitting->variants)
 		form_add(f, "variant", "Design fitted", g_intern_string(fitting->variants), fitting->variant);
 	form_add(f, "cost", "Cost", "12.50, EUR 12.50", NULL);
-	form_add(f, "remark", "Remark", "^X writes it in your editor", NULL)->long_text = TRUE;
+	form_add_remark(f, NULL, NULL);
 }
 
 static char *
@@ -88,15 +88,6 @@ begin(struct app *a, struct form *f, GError **err)
 	record_clear(RECORD_FITTING, &fitting);
 	record_clear(RECORD_TASK, &t);
 	return ok;
-}
-
-/* NULL for an empty field. */
-static char *
-text_of(const struct form *f, const char *name)
-{
-	const char *text = form_text(f, name);
-
-	return *text ? g_strdup(text) : NULL;
 }
 
 static void
@@ -147,7 +138,7 @@ read_part(struct form *f, struct service_form *s)
 	gboolean renewed = s->what.outcome == OUTCOME_RENEWED;
 	GError *err = NULL;
 
-	s->part.number = text_of(f, "number");
+	s->part.number = form_said(f, "number");
 	if (s->part.number && !renewed)
 		err_set(&err, ERR_INPUT, none_went_in);
 	form_wrong(f, "number", &err);
@@ -179,10 +170,10 @@ read_form(struct app *a, struct form *f, struct service_form *s)
 	read_when(a, f, &s->what);
 	read_meter(a, f, s);
 	read_part(f, s);
-	s->what.seen = text_of(f, "seen");
-	s->what.proof = text_of(f, "proof");
-	s->what.who = text_of(f, "who");
-	s->what.remark = text_of(f, "remark");
+	s->what.seen = form_said(f, "seen");
+	s->what.proof = form_said(f, "proof");
+	s->what.who = form_said(f, "who");
+	s->what.remark = form_said(f, "remark");
 	if (*cost && !money_parse(cost, &s->what.cost, currency, &err))
 		form_wrong(f, "cost", &err);
 	s->what.currency = *currency ? g_strdup(currency) : NULL;

@@ -13,8 +13,8 @@ begin(struct app *a, struct form *f, GError **err)
 
 	(void)err;
 	form_add_choice(f, "kind", "What", &words_happening, HAPPENED_GROUNDING, FALSE);
-	form_add(f, "date", "Date", "today, yesterday, 12 may, 2026-05-12", day_iso(app_today(a), day));
-	form_add(f, "remark", "Remark", "how, where; ^X writes it in your editor", NULL)->long_text = TRUE;
+	form_add(f, "date", "Date", form_date_hint, day_iso(app_today(a), day));
+	form_add_remark(f, "how, where; ^X writes it in your editor", NULL);
 	return TRUE;
 }
 
@@ -29,7 +29,7 @@ read_form(struct app *a, struct form *f, struct happening *h)
 	if (day_parse(form_text(f, "date"), app_today(a), &h->date, &err) && h->date > app_today(a))
 		err_set(&err, ERR_INPUT, "that lies ahead");
 	form_wrong(f, "date", &err);
-	h->remark = *form_text(f, "remark") ? g_strdup(form_text(f, "remark")) : NULL;
+	h->remark = form_said(f, "remark");
 }
 
 /* The caution stands above the fields: it comes before the work. */

@@ -58,12 +58,12 @@ begin(struct app *a, struct form *f, GError **err)
 	record_clear(RECORD_FITTING, &fitting);
 	form_add(f, "what", "What", "part of its name will do: compression, anode, half-cell-bronze", names->pdata[0]);
 	form_add(f, "value", "Read", "as read, with its unit: 60 %, 3/8 in, 12.65 V", NULL);
-	form_add(f, "date", "Date", "today, yesterday, 12 may, 2026-05-12", day_iso(app_today(a), day));
+	form_add(f, "date", "Date", form_date_hint, day_iso(app_today(a), day));
 	form_add_choice(f, "water", "Water", &words_water, NONE, TRUE)->hint =
 		"that it was read in, of a half-cell; Left and Right choose, Backspace: not said";
 	form_add(f, "psu", "Salinity", "of that water, where it was measured: 34 psu", NULL);
 	form_add(f, "method", "How", "how it was read", NULL);
-	form_add(f, "remark", "Remark", "^X writes it in your editor", NULL)->long_text = TRUE;
+	form_add_remark(f, NULL, NULL);
 	f->at = names->pdata[0] ? 1 : 0;
 	return TRUE;
 }
@@ -78,12 +78,6 @@ read_value(struct form *f, struct measure_form *m)
 	else if (m->kind)
 		measure_parse(m->kind, form_text(f, "value"), &m->what.value, &err);
 	form_wrong(f, "value", &err);
-}
-
-static char *
-said(const struct form *f, const char *name)
-{
-	return *form_text(f, name) ? g_strdup(form_text(f, name)) : NULL;
 }
 
 /* FALSE: it cannot be read, which is said at its field.  Clear f->what either way. */
@@ -112,8 +106,8 @@ read_form(struct app *a, struct form *f, struct measure_form *m)
 	m->what.unit = m->kind ? g_strdup(m->kind->unit) : NULL;
 	m->what.as_read = g_strdup(form_text(f, "value"));
 	m->what.water = form_word(f, "water");
-	m->what.method = said(f, "method");
-	m->what.remark = said(f, "remark");
+	m->what.method = form_said(f, "method");
+	m->what.remark = form_said(f, "remark");
 	return m->kind && form_field(f, "value")->wrong == NULL;
 }
 

@@ -67,12 +67,12 @@ add_rest(struct app *a, struct form *f, const struct outing *o)
 {
 	char day[DAY_TEXT];
 
-	form_add(f, "date", "Date", "today, yesterday, 12 may, 2026-05-12",
+	form_add(f, "date", "Date", form_date_hint,
 		 day_iso(f->subject == NONE ? app_today(a) : o->date, day));
 	form_add(f, "place", "Place", "where to; a known place lends its water", o->place);
 	form_add_choice(f, "water", "Water", &words_water, o->water, TRUE);
 	form_add_choice(f, "rinsed", "Rinsed after", &words_rinsed, f->subject == NONE ? NONE : o->rinsed, TRUE);
-	form_add(f, "remark", "Remark", "^X writes it in your editor", f->subject == NONE ? NULL : o->remark)->long_text = TRUE;
+	form_add_remark(f, NULL, f->subject == NONE ? NULL : o->remark);
 }
 
 /* The outing whose place and water are tried first: the last one that somebody logged, its first engine's row. */
@@ -224,8 +224,8 @@ read_form(struct app *a, struct form *f, struct outing_form *o, GString *words)
 	o->what.water = form_word(f, "water");
 	o->what.rinsed = form_word(f, "rinsed");
 	o->what.estimated = still_estimated(a, f);
-	o->what.place = *form_text(f, "place") ? g_strdup(form_text(f, "place")) : NULL;
-	o->what.remark = *form_text(f, "remark") ? g_strdup(form_text(f, "remark")) : NULL;
+	o->what.place = form_said(f, "place");
+	o->what.remark = form_said(f, "remark");
 }
 
 static char *

@@ -11,15 +11,6 @@
 
 static const char intervals[] = "100 h, 12 months, 5 years, 3 outings; 12 months/6 months: the second in salt";
 
-static void
-want(struct form *f, const char *name, const char *what)
-{
-	GError *err = NULL;
-
-	err_set(&err, ERR_INPUT, "%s", what);
-	form_wrong(f, name, &err);
-}
-
 /* Manual or owner, as the source begins, when the standing was not said. */
 static gint64
 standing_of(const struct form *f)
@@ -48,9 +39,9 @@ read_limit(struct form *f, struct limit *m)
 	if (!interval_parse(form_text(f, "every"), m, &err))
 		form_wrong(f, "every", &err);
 	if (!*form_text(f, "source"))
-		want(f, "source", "wanted: where does the figure come from? manual p. 41");
+		form_refuse(f, "source", "wanted: where does the figure come from? manual p. 41");
 	m->standing = standing_of(f);
-	m->source = *form_text(f, "source") ? g_strdup(form_text(f, "source")) : NULL;
+	m->source = form_said(f, "source");
 }
 
 static const struct limit *
@@ -193,17 +184,17 @@ read_task(struct app *a, struct form *f, struct task *t, struct limit *m)
 	t->mechanism = form_word(f, "mechanism");
 	t->consequence = form_word(f, "consequence");
 	t->rule = CLOCK_DONE;
-	t->proof = *form_text(f, "proof") ? g_strdup(form_text(f, "proof")) : NULL;
+	t->proof = form_said(f, "proof");
 	if (!*t->title)
-		want(f, "title", "what is to be done?");
+		form_refuse(f, "title", "what is to be done?");
 	if (!*t->name)
-		want(f, "name", "a name to call it by: bilge.clean");
+		form_refuse(f, "name", "a name to call it by: bilge.clean");
 	else if (is_taken(a, t->name))
-		want(f, "name", "the plan has a task of that name already");
+		form_refuse(f, "name", "the plan has a task of that name already");
 	if (*minutes && !count_parse(minutes, &t->minutes, &err))
 		form_wrong(f, "minutes", &err);
 	if (!*fitting)
-		want(f, "fitting", "on what is it done? 3 lists the boat's fittings");
+		form_refuse(f, "fitting", "on what is it done? 3 lists the boat's fittings");
 	else if (book_find_fitting(a->book, a->boat.id, fitting, &found, &err))
 		t->fitting = found.id;
 	form_wrong(f, "fitting", &err);

@@ -9,8 +9,6 @@
 static const char *const no_yes[] = { "no", "yes" };
 static const struct words words_planned = { "planned", no_yes, 2 };
 
-static const char a_date[] = "today, yesterday, 12 may, 2026-05-12";
-
 /* A date field; NONE when it is empty.  What is wrong with it is said. */
 static gint64
 date_of(struct app *a, struct form *f, const char *name)
@@ -21,21 +19,6 @@ date_of(struct app *a, struct form *f, const char *name)
 	if (*form_text(f, name) && !day_parse(form_text(f, name), app_today(a), &day, &err))
 		form_wrong(f, name, &err);
 	return day;
-}
-
-static void
-want(struct form *f, const char *name, const char *what)
-{
-	GError *err = NULL;
-
-	err_set(&err, ERR_INPUT, "%s", what);
-	form_wrong(f, name, &err);
-}
-
-static char *
-text_of(const struct form *f, const char *name)
-{
-	return *form_text(f, name) ? g_strdup(form_text(f, name)) : NULL;
 }
 
 static gboolean
@@ -51,11 +34,11 @@ begin_stay(struct app *a, struct form *f, GError **err)
 	if (f->subject != NONE)
 		ok = book_record(a->book, RECORD_STAY, f->subject, &s, err);
 	form_add_choice(f, "stand", "Where", &words_stand, s.stand, FALSE);
-	form_add(f, "date", "From", a_date, day_iso(s.date, day));
+	form_add(f, "date", "From", form_date_hint, day_iso(s.date, day));
 	form_add(f, "until", "Until", "the day it ended; empty: it lasts", day_iso(s.until, day));
 	form_add_choice(f, "water", "Water", &words_water, s.water, TRUE);
 	form_add(f, "place", "Place", "which berth or yard; a known place lends its water", s.place);
-	form_add(f, "remark", "Remark", "^X writes it in your editor", s.remark)->long_text = TRUE;
+	form_add_remark(f, NULL, s.remark);
 	record_clear(RECORD_STAY, &s);
 	return ok;
 }
@@ -70,12 +53,12 @@ read_stay(struct app *a, struct form *f, struct stay *s)
 	s->date = date_of(a, f, "date");
 	s->until = date_of(a, f, "until");
 	s->water = form_word(f, "water");
-	s->place = text_of(f, "place");
-	s->remark = text_of(f, "remark");
+	s->place = form_said(f, "place");
+	s->remark = form_said(f, "remark");
 	if (!*form_text(f, "date"))
-		want(f, "date", "from which day?");
+		form_refuse(f, "date", "from which day?");
 	else if (s->until != NONE && s->date != NONE && s->until <= s->date)
-		want(f, "until", "it ends after the day it began");
+		form_refuse(f, "until", "it ends after the day it began");
 }
 
 /* "; the stay from 3 May 2026 ends then", when one that lasts does; the caller's. */
@@ -142,7 +125,7 @@ begin_season(struct app *a, struct form *f, GError **err)
 	record_init(RECORD_SEASON, &s);
 	if (f->subject != NONE)
 		ok = book_record(a->book, RECORD_SEASON, f->subject, &s, err);
-	form_add(f, "launch", "Launch", a_date, day_iso(s.launch, day));
+	form_add(f, "launch", "Launch", form_date_hint, day_iso(s.launch, day));
 	form_add(f, "haul-out", "Haul-out", "the day it came out; alone, it ends the season under way", day_iso(s.haul_out, day));
 	form_add_choice(f, "planned", "Planned only", &words_planned, s.planned == 1, FALSE);
 	record_clear(RECORD_SEASON, &s);
@@ -159,13 +142,13 @@ read_season(struct app *a, struct form *f, struct season *s)
 	s->haul_out = date_of(a, f, "haul-out");
 	s->planned = form_word(f, "planned");
 	if (!*form_text(f, "launch") && (f->subject != NONE || !*form_text(f, "haul-out")))
-		want(f, "launch", "which day did it go in, or is it to?");
+		form_refuse(f, "launch", "which day did it go in, or is it to?");
 	else if (s->planned != 1 && s->launch != NONE && s->launch > app_today(a))
-		want(f, "launch", "that lies ahead: choose planned below");
+		form_refuse(f, "launch", "that lies ahead: choose planned below");
 	else if (s->planned != 1 && s->haul_out != NONE && s->haul_out > app_today(a))
-		want(f, "haul-out", "that lies ahead: choose planned below");
+		form_refuse(f, "haul-out", "that lies ahead: choose planned below");
 	else if (s->launch != NONE && s->haul_out != NONE && s->haul_out <= s->launch)
-		want(f, "haul-out", "it comes out after it went in");
+		form_refuse(f, "haul-out", "it comes out after it went in");
 }
 
 /* What becomes of a season that is on record already; the caller's. */
@@ -180,7 +163,7 @@ meant_words(struct app *a, struct form *f, const struct season *s)
 	if (f->subject == NONE && !book_season_meant(a->book, a->boat.id, s->launch, s->haul_out, &was, NULL))
 		was.id = NONE;
 	if (f->subject == NONE && was.id == NONE && s->launch == NONE)
-		want(f, "launch", "no season is under way then: type its launch, too");
+		form_refuse(f, "launch", "no season is under way then: type its launch, too");
 	if (was.id == NONE)
 		words = g_strdup("");
 	else if (s->launch == NONE || was.planned != 1)

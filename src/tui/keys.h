@@ -25,7 +25,7 @@ struct key_event {
 /* What a key asks for.  A view takes those that mean something in it. */
 enum act {
 	ACT_NONE,
-	ACT_UP, ACT_DOWN, ACT_PAGE_UP, ACT_PAGE_DOWN, ACT_FIRST, ACT_LAST, ACT_LEFT, ACT_RIGHT,
+	ACT_UP, ACT_DOWN, ACT_PAGE_UP, ACT_PAGE_DOWN, ACT_FIRST, ACT_LAST,
 	ACT_OPEN, ACT_BACK, ACT_QUIT,
 	ACT_LOG,	/* an outing */
 	ACT_DID,	/* a service on what is selected */

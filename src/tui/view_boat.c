@@ -154,7 +154,7 @@ draw_boat(const void *data, const struct area *a)
 	const struct boat_data *d = data;
 	struct panes p = parts_of(a);
 	const struct fitting *f = selected(d);
-	g_autofree char *text = f ? fitting_story(&d->records, f, a->g, p.pane.w) : g_strdup("");
+	g_autofree char *text = f && p.pane.h ? fitting_story(&d->records, f, a->g, p.pane.w) : g_strdup("");
 
 	list_draw(&d->list, &p.list, draw_line, d, " No fitting is on record.");
 	panes_rule(&p);
@@ -237,7 +237,6 @@ rows_of(const void *data, int h, int w, int *first)
 }
 
 const struct view_kind view_boat = {
-	.name = "boat",
 	.where = IN_BOAT,
 	.size = sizeof(struct boat_data),
 	.open = open_boat,

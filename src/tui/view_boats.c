@@ -112,7 +112,6 @@ rows_of(const void *data, int h, int w, int *first)
 }
 
 const struct view_kind view_boats = {
-	.name = "boats",
 	.where = IN_BOATS,
 	.size = sizeof(struct boats_data),
 	.open = open_boats,

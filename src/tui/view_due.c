@@ -37,21 +37,6 @@ clear_due(void *data)
 	list_clear(&((struct due_data *)data)->list);
 }
 
-/* What must come off first, as a heading over those behind it. */
-static void
-add_access(struct due_data *d, int i)
-{
-	const struct due_line *line = due_at(d->due, i);
-	gint64 minutes = due_access_minutes(d->due, i, i + 1);
-
-	if (line->access < 0)
-		list_add(&d->list, TRUE, -1, NONE, g_strdup("  nothing first off"));
-	else if (minutes)
-		list_add(&d->list, TRUE, -1, NONE, g_strdup_printf("  first off or open: %s (%d min)", line->off, (int)minutes));
-	else
-		list_add(&d->list, TRUE, -1, NONE, g_strdup_printf("  first off or open: %s", line->off));
-}
-
 static void
 add_group(struct due_data *d, int from, int to)
 {
@@ -63,8 +48,11 @@ add_group(struct due_data *d, int from, int to)
 	for (int i = from; i < to; i++) {
 		const struct due_line *line = due_at(d->due, i);
 
-		if (by_access && line->access != access)
-			add_access(d, i);
+		if (by_access && line->access != access) {
+			g_autofree char *first = due_access_words(d->due, i);
+
+			list_add(&d->list, TRUE, -1, NONE, g_strdup_printf("  %s", first));
+		}
 		access = line->access;
 		list_add(&d->list, FALSE, i, line->id, g_strdup_printf("%s %s", line->label, line->name));
 	}
@@ -83,11 +71,8 @@ add_groups(struct due_data *d, int part)
 	int n = due_count(d->due), to;
 
 	for (int from = 0; from < n; from = to) {
-		enum opportunity when = due_at(d->due, from)->out.when;
-
-		for (to = from + 1; to < n && due_at(d->due, to)->out.when == when;)
-			to++;
-		if (part_of(when) == part)
+		to = due_group_end(d->due, from);
+		if (part_of(due_at(d->due, from)->out.when) == part)
 			add_group(d, from, to);
 	}
 }
@@ -128,11 +113,9 @@ day_of(const struct due_out *out, char buf[20])
 {
 	if (out->past)
 		return "past due";
-	if (out->due == NONE)
-		return out->when == OPP_NO_RECORD ? "no record" : "";
-	buf[0] = '~';
-	day_words(out->due, buf + due_is_about(out));
-	return buf;
+	if (out->due == NONE && out->when == OPP_NO_RECORD)
+		return "no record";
+	return due_day_words(out, buf);
 }
 
 static void
@@ -185,7 +168,7 @@ draw_due(const void *data, const struct area *a)
 	const struct due_data *d = data;
 	const struct due_line *l = d->no_book ? NULL : selected(d);
 	struct panes p = parts_of(a);
-	g_autofree char *text = l ? due_story(d->due, l) : g_strdup("");
+	g_autofree char *text = l && p.pane.h ? due_story(d->due, l) : g_strdup("");
 
 	if (d->no_book) {
 		area_wrap(a, 2, 1, STYLE_PLAIN, " There is no logbook here yet. Enter makes one; q ends the program.");
@@ -239,7 +222,6 @@ rows_of(const void *data, int h, int w, int *first)
 }
 
 const struct view_kind view_due = {
-	.name = "due",
 	.where = IN_DUE,
 	.size = sizeof(struct due_data),
 	.open = open_due,

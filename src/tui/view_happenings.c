@@ -112,7 +112,7 @@ draw_happenings(const void *data, const struct area *a)
 	const struct happenings_data *d = data;
 	const struct row *row = d->all ? list_row(&d->list) : NULL;
 	struct panes p = parts_of(a);
-	g_autofree char *text = row ? story(d, at(d, row->index)) : g_strdup("");
+	g_autofree char *text = row && p.pane.h ? story(d, at(d, row->index)) : g_strdup("");
 
 	list_draw(&d->list, &p.list, draw_line, d, " Nothing is on record: a adds what happened.");
 	panes_rule(&p);
@@ -189,7 +189,6 @@ rows_of(const void *data, int h, int w, int *first)
 }
 
 const struct view_kind view_happenings = {
-	.name = "happenings",
 	.where = IN_HAPPENINGS,
 	.size = sizeof(struct happenings_data),
 	.open = open_happenings,

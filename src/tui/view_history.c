@@ -170,7 +170,6 @@ rows_of(const void *data, int h, int w, int *first)
 }
 
 const struct view_kind view_history = {
-	.name = "history",
 	.where = IN_HISTORY,
 	.size = sizeof(struct history_data),
 	.open = open_history,

@@ -412,7 +412,6 @@ rows_of(const void *data, int h, int w, int *first)
 }
 
 const struct view_kind view_outings = {
-	.name = "outings",
 	.where = IN_OUTINGS,
 	.size = sizeof(struct outings_data),
 	.open = open_outings,

@@ -251,7 +251,7 @@ draw_plan(const void *data, const struct area *a)
 	const struct plan_data *d = data;
 	struct panes p = parts_of(a);
 	const struct task *t = selected(d);
-	g_autofree char *text = t ? story(d, t) : g_strdup("");
+	g_autofree char *text = t && p.pane.h ? story(d, t) : g_strdup("");
 
 	list_draw(&d->list, &p.list, draw_line, d, " There is no task: a adds one.");
 	panes_rule(&p);
@@ -314,7 +314,6 @@ rows_of(const void *data, int h, int w, int *first)
 }
 
 const struct view_kind view_plan = {
-	.name = "plan",
 	.where = IN_PLAN,
 	.size = sizeof(struct plan_data),
 	.open = open_plan,

@@ -143,7 +143,6 @@ rows_of(const void *data, int h, int w, int *first)
 }
 
 const struct view_kind view_text = {
-	.name = "text",
 	.where = IN_TEXT,
 	.size = sizeof(struct text_data),
 	.open = open_text,

@@ -67,7 +67,7 @@ draw_line(const void *data, const struct row *row, const struct area *line, gboo
 	const struct due_line *l = row->heading ? NULL : due_find(d->due, row->key);
 	g_autofree char *state = NULL;
 	enum style style;
-	char day[20] = "~";
+	char day[20];
 	int right = line->w - STATE_W;
 
 	(void)is_selected;
@@ -79,8 +79,7 @@ draw_line(const void *data, const struct row *row, const struct area *line, gboo
 	area_put_in(line, 0, right, STATE_W, style, state);
 	if (line->w >= WIDE_W) {
 		right -= DAY_W + 1;
-		day_words(l->out.due, day + due_is_about(&l->out));
-		area_put_in(line, 0, right, DAY_W, style, l->out.due == NONE ? "" : day);
+		area_put_in(line, 0, right, DAY_W, style, due_day_words(&l->out, day));
 	}
 	area_put_in(line, 0, 0, right - 1, style, l->title);
 }
@@ -97,7 +96,7 @@ draw_work(const void *data, const struct area *a)
 	const struct work_data *d = data;
 	const struct due_line *l = selected(d);
 	struct panes p = parts_of(a);
-	g_autofree char *text = l ? due_story(d->due, l) : g_strdup("");
+	g_autofree char *text = l && p.pane.h ? due_story(d->due, l) : g_strdup("");
 
 	list_draw(&d->list, &p.list, draw_line, d, " It has no tasks.");
 	panes_rule(&p);
@@ -144,7 +143,6 @@ rows_of(const void *data, int h, int w, int *first)
 }
 
 const struct view_kind view_work = {
-	.name = "work",
 	.where = IN_DUE,
 	.size = sizeof(struct work_data),
 	.open = open_work,

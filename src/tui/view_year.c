@@ -286,7 +286,6 @@ rows_of(const void *data, int h, int w, int *first)
 }
 
 const struct view_kind view_year = {
-	.name = "year",
 	.where = IN_YEAR,
 	.size = sizeof(struct year_data),
 	.open = open_year,
