@@ -304,6 +304,7 @@ EXTRA_DIST += \
 	tests/logbook/open.h \
 	tests/run.sh \
 	tests/store/fixture.h \
+	tests/tui/form_keys.h \
 	tests/tui/pty.h \
 	tests/tui/screens.h \
 	tests/tui/thing.h \

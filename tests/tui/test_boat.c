@@ -1,50 +1,10 @@
 /* The boat as a tree of fittings, the story of each, and what is recorded from there. */
-#include "screens.h"
-
-static gboolean
-in_form(void)
-{
-	return app->view[app->depth - 1].kind == &view_form;
-}
+#include "form_keys.h"
 
 static gboolean
 in_view(const struct view_kind *kind)
 {
 	return app->view[app->depth - 1].kind == kind;
-}
-
-static void
-into(const char *name)
-{
-	const struct form *f = app_data(app);
-
-	for (int i = 0; i <= f->n && (f->at == f->n || strcmp(f->field[f->at].name, name)); i++)
-		key(K_TAB);
-	ck_assert_msg(f->at < f->n, "no field %s", name);
-	if (!f->field[f->at].words)
-		key(K_CTRL('u'));
-}
-
-static void
-fill(const char *name, const char *text)
-{
-	into(name);
-	type(text);
-}
-
-static void
-record(void)
-{
-	key(K_ENTER);
-	key(K_ENTER);
-}
-
-static void
-ck_will(const char *words)
-{
-	const struct form *f = app_data(app);
-
-	ck_assert_msg(f->sum && strstr(f->sum, words), "%s", f->sum ? f->sum : "(nothing)");
 }
 
 static void

@@ -1,24 +1,11 @@
 /* Recording work done from the screens: what moves the due day, and what doesn't. */
-#include "screens.h"
+#include "form_keys.h"
 
 static void
 did(const char *task)
 {
 	find(task);
 	key('d');
-}
-
-/* Into the field of that name, emptied. */
-static void
-into(const char *name)
-{
-	const struct form *f = app_data(app);
-
-	for (int i = 0; i <= f->n && (f->at == f->n || strcmp(f->field[f->at].name, name)); i++)
-		key(K_TAB);
-	ck_assert_msg(f->at < f->n, "no field %s", name);
-	if (!f->field[f->at].words)
-		key(K_CTRL('u'));
 }
 
 static void
@@ -30,19 +17,6 @@ choose(const char *word)
 	for (int i = 0; i < words_outcome.n && strcmp(form_text(f, "outcome"), word); i++)
 		key(K_RIGHT);
 	ck_assert_str_eq(form_text(f, "outcome"), word);
-}
-
-static void
-record(void)
-{
-	key(K_ENTER);
-	key(K_ENTER);
-}
-
-static gboolean
-in_form(void)
-{
-	return app->view[app->depth - 1].kind == &view_form;
 }
 
 /* The due list's line of a task by its name. */

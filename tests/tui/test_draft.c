@@ -33,9 +33,9 @@ draft(void)
 START_TEST(a_draft_comes_back_after_the_app_died)
 {
 	type("Bell \"=[]#\\ é");
-	into("colour");
+	go_to("colour");
 	key('g');
-	into("remark");
+	go_to("remark");
 	form_long_text_set(app, " one\n two ");
 	die();
 	open_on(NONE);
@@ -85,7 +85,7 @@ END_TEST
 START_TEST(anew_means_the_defaults_and_no_draft)
 {
 	type("Bell");
-	into("date");
+	go_to("date");
 	key(K_CTRL('u'));
 	type("12 may");
 	key(K_CTRL('n'));

@@ -22,7 +22,7 @@ END_TEST
 START_TEST(enter_goes_to_what_is_wrong_then_to_the_button_and_then_records)
 {
 	ck_hides("a name is wanted");	/* nobody was there yet */
-	into("date");
+	go_to("date");
 	key(K_ENTER);
 	ck_assert_int_eq(form()->at, 0);
 	ck_shows("! a name is wanted");
@@ -41,10 +41,10 @@ END_TEST
 
 START_TEST(what_is_wrong_shows_beside_its_field_also_from_elsewhere)
 {
-	into("date");
+	go_to("date");
 	type("x");
 	ck_shows("! ");
-	into("name");
+	go_to("name");
 	for (int y = 0; y < grid->h; y++) {
 		g_autofree char *frame = grid_text(grid);
 		g_auto(GStrv) line = g_strsplit(frame, "\n", -1);
@@ -58,9 +58,9 @@ END_TEST
 START_TEST(a_refused_form_keeps_every_text)
 {
 	type("no");
-	into("colour");
+	go_to("colour");
 	key('g');
-	into("remark");
+	go_to("remark");
 	type("a long story");
 	key(K_ENTER);
 	key(K_ENTER);
@@ -69,7 +69,7 @@ START_TEST(a_refused_form_keeps_every_text)
 	is("name", "no");
 	is("colour", "green");
 	is("remark", "a long story");
-	into("name");
+	go_to("name");
 	ck_hides("does not take that");
 	type("r");
 	key(K_HOME);
@@ -124,7 +124,7 @@ END_TEST
 
 START_TEST(a_choice_is_made_by_arrows_and_letters)
 {
-	into("colour");
+	go_to("colour");
 	is("colour", "");
 	key(K_RIGHT);
 	is("colour", "red");
@@ -141,7 +141,7 @@ START_TEST(a_choice_is_made_by_arrows_and_letters)
 	ck_shows("< grey >");
 	key(K_BACKSPACE);
 	is("colour", "");
-	into("other");
+	go_to("other");
 	key(K_DELETE);
 	is("other", "red");	/* it wants one */
 }
@@ -152,7 +152,7 @@ START_TEST(pasted_text_fills_one_field_and_records_nothing)
 	paste("Bell\rand rope\r");
 	is("name", "Bell and rope ");
 	ck_assert_int_eq(form()->at, 0);
-	into("colour");
+	go_to("colour");
 	paste("green\r");
 	is("colour", "");	/* its letters would choose this and that */
 	key(K_UP);
@@ -187,7 +187,7 @@ START_TEST(a_full_line_says_so_and_loses_nothing)
 {
 	g_autofree char *full = g_strnfill(EDIT_MOST, 'x');
 
-	into("remark");
+	go_to("remark");
 	form_long_text_set(app, full);
 	ck_hides("the line is full");
 	key('y');
@@ -200,7 +200,7 @@ START_TEST(the_editor_gets_a_long_text_and_gives_it_back)
 {
 	key(K_CTRL('x'));
 	ck_assert_int_eq(app->wish, WISH_NONE);	/* a name is no story */
-	into("remark");
+	go_to("remark");
 	type("once");
 	key(K_CTRL('x'));
 	ck_assert_int_eq(app->wish, WISH_EDIT);

@@ -1,12 +1,5 @@
 /* Happenings on the screen: what they make due, until when, and what to beware of. */
-#include "screens.h"
-
-static void
-record(void)
-{
-	key(K_ENTER);
-	key(K_ENTER);
-}
+#include "form_keys.h"
 
 static void
 choose(const char *kind)

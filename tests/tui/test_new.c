@@ -1,51 +1,10 @@
 /* The form for a new logbook, or one more boat. */
-#include "screens.h"
-
-static void
-into(const char *name)
-{
-	const struct form *f = app_data(app);
-
-	for (int i = 0; i <= f->n && (f->at == f->n || strcmp(f->field[f->at].name, name)); i++)
-		key(K_TAB);
-	ck_assert_msg(f->at < f->n, "no field %s", name);
-	if (!f->field[f->at].words)
-		key(K_CTRL('u'));
-}
-
-static void
-fill(const char *name, const char *text)
-{
-	into(name);
-	type(text);
-}
-
-static void
-make(void)
-{
-	key(K_ENTER);
-	key(K_ENTER);
-}
+#include "form_keys.h"
 
 static gboolean
 there(void)
 {
 	return g_file_test(path, G_FILE_TEST_EXISTS);
-}
-
-static gboolean
-in_form(void)
-{
-	return app->view[app->depth - 1].kind == &view_form;
-}
-
-/* The sentence of what will be made. */
-static void
-ck_will(const char *words)
-{
-	const struct form *f = app_data(app);
-
-	ck_assert_msg(strstr(f->sum, words) != NULL, "%s", f->sum);
 }
 
 static struct engine
@@ -65,7 +24,7 @@ START_TEST(a_name_and_enter_enter_make_a_logbook)
 	ck_shows("A new logbook");
 	ck_assert(!there());
 	type("Grey Heron");
-	make();
+	record();
 	ck_assert(there());
 	ck_assert(!in_form());
 	ck_assert_str_eq(app->boat.name, "Grey Heron");
@@ -83,7 +42,7 @@ START_TEST(its_folder_is_made_for_the_owner_alone)
 	app->start.folder = inner;
 	app->start.file = file;
 	type("Grey Heron");
-	make();
+	record();
 	ck_assert(g_file_test(file, G_FILE_TEST_EXISTS));
 	ck_assert_int_eq(g_stat(inner, &st), 0);
 	ck_assert_int_eq(st.st_mode & 0777, 0700);
@@ -101,17 +60,17 @@ START_TEST(a_bad_day_is_refused_beside_the_field_and_kept)
 {
 	type("Grey Heron");
 	fill("launch", "31 feb");
-	make();
+	record();
 	ck_assert(in_form());
 	ck_assert(!there());
 	ck_shows("31 feb");
 	ck_shows("Grey Heron");
 	fill("launch", "15 oct");
-	make();
+	record();
 	ck_shows("on the same day");
 	ck_assert(!there());
 	fill("launch", "");
-	make();
+	record();
 	ck_shows("both days, or neither");
 	ck_assert(!there());
 }
@@ -126,7 +85,7 @@ START_TEST(without_days_it_is_in_all_the_year_where_it_lies)
 	fill("launch", "");
 	fill("haul-out", "");
 	ck_will("afloat in fresh water all the year");
-	make();
+	record();
 	ck_assert(!in_form());
 	ck_assert_int_eq(app->boat.launch, 101);
 	ck_assert_int_eq(app->boat.haul_out, 1231);
@@ -142,7 +101,7 @@ START_TEST(unknown_hours_stay_unknown)
 	type("Grey Heron");
 	fill("hours", "unknown");
 	ck_will("main, hours unknown, no meter");
-	make();
+	record();
 	e = engine(0);
 	ck_assert_str_eq(e.name, "main");
 	ck_assert_int_eq(e.hours, NONE);
@@ -160,7 +119,7 @@ START_TEST(twins_have_a_figure_each)
 	fill("meter", "412,5, none");
 	fill("hours", "unknown; 398");
 	ck_will("port 412.5 h; starboard 398 h, no meter");
-	make();
+	record();
 	port = engine(0);
 	starboard = engine(1);
 	ck_assert_str_eq(port.name, "port");
@@ -187,7 +146,7 @@ START_TEST(what_makes_no_sense_of_engines_is_refused)
 	fill("engines", bad[_i].engines);
 	fill("meter", bad[_i].meter);
 	fill("hours", bad[_i].hours);
-	make();
+	record();
 	ck_assert(in_form());
 	ck_assert(!there());
 	ck_shows(bad[_i].says);
@@ -198,11 +157,11 @@ START_TEST(a_boat_is_not_built_tomorrow)
 {
 	type("Grey Heron");
 	fill("built", "2027");
-	make();
+	record();
 	ck_shows("a year from 1800 to 2026");
 	ck_assert(!there());
 	fill("built", "1994");
-	make();
+	record();
 	ck_assert_int_eq(app->boat.built, 1994);
 }
 END_TEST
@@ -232,7 +191,7 @@ START_TEST(a_logbook_that_came_meanwhile_is_not_overwritten)
 	g_clear_pointer(&book, book_close);
 	ck_assert(g_file_get_contents(path, &was, &n, NULL));
 	type("Grey Heron");
-	make();
+	record();
 	ck_assert(in_form());
 	ck_shows("Grey Heron");
 	ck_assert(g_file_get_contents(path, &is, &m, NULL));
@@ -248,7 +207,7 @@ START_TEST(a_catalogue_that_cannot_be_read_leaves_no_file)
 	ck_assert(g_file_set_contents(rates, "name,value\nno,such\n", -1, NULL));
 	app->start.data = folder;
 	type("Grey Heron");
-	make();
+	record();
 	ck_assert(in_form());
 	ck_shows("Grey Heron");
 	ck_assert(!there());
@@ -264,13 +223,13 @@ START_TEST(one_more_boat_becomes_the_boat_that_is_shown)
 	key('a');
 	ck_shows("One more boat");
 	type("Grey Heron");
-	make();
+	record();
 	ck_assert(in_form());
 	ck_shows("this logbook has a Grey Heron already");
 	fill("name", "Dinghy");
 	into("kind");
 	key('o');
-	make();
+	record();
 	ck_assert(!in_form());
 	ck_assert_str_eq(app->boat.name, "Dinghy");
 	ck_assert_int_eq(app->boat.kind, KIND_OUTBOARD);

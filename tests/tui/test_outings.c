@@ -1,27 +1,9 @@
 /* The log of outings and the form of one. */
-#include "screens.h"
+#include "form_keys.h"
 
 #include "logbook/outing.h"
 #include "logbook/place.h"
 #include "tui/hours_plot.h"
-
-static void
-into(const char *name)
-{
-	const struct form *f = app_data(app);
-
-	for (int i = 0; i <= f->n && (f->at == f->n || strcmp(f->field[f->at].name, name)); i++)
-		key(K_TAB);
-	ck_assert_msg(f->at < f->n, "no field %s", name);
-}
-
-static void
-fill(const char *name, const char *text)
-{
-	into(name);
-	key(K_CTRL('u'));
-	type(text);
-}
 
 static const char *
 held(const char *name)
@@ -29,20 +11,10 @@ held(const char *name)
 	return form_text(app_data(app), name);
 }
 
-/* The sentence of what will be recorded. */
 static void
-ck_says(const char *words)
+recorded(void)
 {
-	const struct form *f = app_data(app);
-
-	ck_assert_msg(strstr(f->sum, words) != NULL, "%s", f->sum);
-}
-
-static void
-record(void)
-{
-	key(K_ENTER);
-	key(K_ENTER);
+	record();
 	ck_assert_ptr_ne(app->view[app->depth - 1].kind, &view_form);
 }
 
@@ -53,7 +25,7 @@ log_hours(const char *hours, const char *place, const char *remark)
 	fill("engine0", hours);
 	fill("place", place);
 	fill("remark", remark);
-	record();
+	recorded();
 }
 
 /* The boat's rows, oldest first. */
@@ -113,7 +85,7 @@ log_pair(const char *port, const char *starboard, const char *place, const char 
 	fill("engine1", starboard);
 	fill("place", place);
 	fill("remark", remark);
-	record();
+	recorded();
 }
 
 START_TEST(a_remark_corrected_leaves_the_hours_to_the_second)
@@ -127,7 +99,7 @@ START_TEST(a_remark_corrected_leaves_the_hours_to_the_second)
 	key(K_HOME);
 	key('e');
 	fill("remark", "two");
-	record();
+	recorded();
 	ck_shows("corrected: main");
 	after = rows();
 	ck_assert_int_eq(after->len, before->len);
@@ -181,11 +153,11 @@ START_TEST(a_guess_stays_one_until_its_hours_are_typed)
 	ck_shows("~2.0 h");
 	key('e');
 	fill("remark", "out of memory");
-	record();
+	recorded();
 	ck_shows("~2.0 h");
 	key('e');
 	fill("engine0", "1.5");
-	record();
+	recorded();
 	ck_hides("~1.5 h");
 	all = rows();
 	ck_assert_int_ne(row(all, -1)->estimated, 1);
@@ -199,7 +171,7 @@ START_TEST(the_next_outing_begins_as_the_last_one_was)
 	ck_assert_str_eq(held("date"), "2026-11-25");
 	ck_assert_str_eq(held("engine0"), "");
 	ck_shows("no engine ran");
-	record();
+	recorded();
 	ck_shows("no engine ran");
 	key('2');
 	key(K_HOME);
@@ -225,7 +197,7 @@ START_TEST(the_water_goes_with_the_place_until_it_is_said)
 	fill("place", "Pelican Sound");
 	ck_assert_str_eq(held("water"), "brackish");
 	ck_shows("brackish, Pelican Sound.");
-	record();
+	recorded();
 	key('o');	/* as last time, and there again */
 	ck_assert_str_eq(held("water"), "brackish");
 	fill("place", "Kettle Point");
@@ -284,7 +256,7 @@ START_TEST(an_unlikely_figure_is_asked_about_in_the_screen_s_own_words)
 	ck_assert_int_eq(after->len, before->len);
 	key(K_CTRL('u'));
 	type("284.6");
-	record();
+	recorded();
 	ck_shows("main 2.4 h, now 614.8 h");
 }
 END_TEST
@@ -344,7 +316,7 @@ START_TEST(the_second_engine_s_line_is_the_same_outing)
 	ck_assert_str_eq(held("remark"), "calm");
 	ck_assert_str_eq(held("engine0"), "2.4");
 	fill("engine1", "2.2");
-	record();
+	recorded();
 	all = rows();
 	ck_assert_int_eq(all->len, 2);
 	ck_assert_str_eq(row(all, 0)->place, "Otter Bay");
@@ -373,11 +345,11 @@ START_TEST(what_may_be_hours_or_a_reading_is_taken_for_hours_and_said)
 	key('o');
 	fill("engine0", "102");	/* more than a day has: the meter */
 	fill("engine1", "7.5");
-	ck_says("port 2 h: the meter at 102 h, 100 h before; starboard 7.5 h (m7.5: the meter shows that).");
+	ck_will("port 2 h: the meter at 102 h, 100 h before; starboard 7.5 h (m7.5: the meter shows that).");
 	fill("engine1", "m7.5");
-	ck_says("starboard 2.5 h: the meter at 7.5 h, 5 h before.");
+	ck_will("starboard 2.5 h: the meter at 7.5 h, 5 h before.");
 	fill("engine1", "2.5");
-	ck_says("starboard 2.5 h.");
+	ck_will("starboard 2.5 h.");
 }
 END_TEST
 
@@ -387,7 +359,7 @@ START_TEST(one_engine_alone_may_have_run)
 
 	key('o');
 	fill("engine1", "0.4");
-	record();
+	recorded();
 	ck_shows("starboard 0.4 h, now 5.4 h");
 	all = rows();
 	ck_assert_int_eq(all->len, 1);

@@ -1,45 +1,5 @@
 /* The plan: intervals with their sources, tasks of one's own, and what is not wanted. */
-#include "screens.h"
-
-static void
-into(const char *name)
-{
-	const struct form *f = app_data(app);
-
-	for (int i = 0; i <= f->n && (f->at == f->n || strcmp(f->field[f->at].name, name)); i++)
-		key(K_TAB);
-	ck_assert_msg(f->at < f->n, "no field %s", name);
-	if (!f->field[f->at].words)
-		key(K_CTRL('u'));
-}
-
-static void
-fill(const char *name, const char *text)
-{
-	into(name);
-	type(text);
-}
-
-static void
-record(void)
-{
-	key(K_ENTER);
-	key(K_ENTER);
-}
-
-static gboolean
-in_form(void)
-{
-	return app->view[app->depth - 1].kind == &view_form;
-}
-
-static void
-ck_will(const char *words)
-{
-	const struct form *f = app_data(app);
-
-	ck_assert_msg(f->sum && strstr(f->sum, words), "%s", f->sum ? f->sum : "(nothing)");
-}
+#include "form_keys.h"
 
 static gint64
 task_id(const char *name)

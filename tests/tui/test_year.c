@@ -1,5 +1,5 @@
 /* Seasons and stays on the screen: what is recorded by keys, what is refused, and what the year's drawing says. */
-#include "screens.h"
+#include "form_keys.h"
 
 #include "logbook/year.h"
 
@@ -8,13 +8,6 @@ set_field(const char *text)
 {
 	key(K_CTRL('u'));
 	type(text);
-}
-
-static void
-record(void)
-{
-	key(K_ENTER);
-	key(K_ENTER);
 }
 
 static void

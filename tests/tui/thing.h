@@ -108,7 +108,7 @@ tear_down(void)
 }
 
 static inline void
-into(const char *name)
+go_to(const char *name)
 {
 	while (form()->at == form()->n || strcmp(form()->field[form()->at].name, name))
 		key(K_TAB);
