@@ -260,3 +260,80 @@ decimal_ratio(const struct decimal *d, gint64 *num, gint64 *den)
 	}
 	return TRUE;
 }
+
+/* Fractions. */
+
+static gboolean
+too_many_digits(struct typed *t)
+{
+	return typed_fail(t, "that has more digits than a rule shows: %s", t->example);
+}
+
+static gboolean
+whole_read(struct typed *t, gint64 *value)
+{
+	struct decimal d;
+
+	if (!typed_decimal(t, &d))
+		return FALSE;
+	if (d.n_fraction)
+		return typed_fail(t, "a fraction has whole numbers above and below: write such as 3/8 in");
+	return decimal_scaled(&d, 1, 99999, value) || too_many_digits(t);
+}
+
+/* The part below the stroke; adds top / it to the whole number in *num. */
+static gboolean
+below_read(struct typed *t, gint64 top, gint64 *num, gint64 *den)
+{
+	gint64 below = 0;
+
+	if (!whole_read(t, &below))
+		return FALSE;
+	if (below == 0)
+		return typed_fail(t, "nothing can be divided by 0: write such as 3/8 in");
+	*num = *num * below + top;
+	*den = below;
+	return TRUE;
+}
+
+/* "3/8" behind the whole number of "1-3/8". */
+static gboolean
+mixed_read(struct typed *t, gint64 *num, gint64 *den)
+{
+	gint64 top = 0;
+
+	if (!whole_read(t, &top))
+		return FALSE;
+	if (!typed_mark(t, '/'))
+		return typed_fail(t, "a fraction is wanted behind the whole number: write such as 1-3/8 in");
+	if (!below_read(t, top, num, den))
+		return FALSE;
+	if (top >= *den)
+		return typed_fail(t, "%d/%d is 1 or more: write %d-%d/%d if that is meant", (int)top, (int)*den,
+				  (int)(*num / *den), (int)(*num % *den), (int)*den);
+	return TRUE;
+}
+
+gboolean
+typed_ratio(struct typed *t, gint64 *num, gint64 *den)
+{
+	struct decimal d;
+	gint64 top;
+
+	if (!typed_decimal(t, &d))
+		return FALSE;
+	if (!decimal_ratio(&d, num, den))
+		return too_many_digits(t);
+	if (d.n_fraction && *t->at == '/')
+		return typed_fail(t, "a fraction has whole numbers above and below: write such as 3/8 in");
+	if (d.n_fraction || (*t->at != '/' && *t->at != '-' && !g_ascii_isdigit(*t->at)))
+		return TRUE;
+	if (!decimal_scaled(&d, 1, 99999, &top))
+		return too_many_digits(t);
+	if (typed_mark(t, '/')) {
+		*num = 0;
+		return below_read(t, top, num, den);
+	}
+	typed_mark(t, '-');
+	return mixed_read(t, num, den);
+}

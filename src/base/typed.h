@@ -49,4 +49,7 @@ gboolean decimal_scaled(const struct decimal *d, gint64 scale, gint64 most, gint
 /* The number as num / den; FALSE with more than 12 digits, which a double could not divide exactly. */
 gboolean decimal_ratio(const struct decimal *d, gint64 *num, gint64 *den);
 
+/* A decimal, a fraction, or a whole number and a fraction: "9.5", "3/8", "1-3/8", "1 3/8". */
+gboolean typed_ratio(struct typed *t, gint64 *num, gint64 *den);
+
 #endif
