@@ -24,7 +24,7 @@ struct bands {
 	struct edge watch[2], stop[2];
 };
 
-/* What can be measured.  The limits hold until the maker's are typed in. */
+/* What can be measured.  The limits hold until the maker's are typed in; one without any is judged by those alone. */
 struct condition_kind {
 	const char *what, *unit; /* "anode-left", "%" */
 	const char *how; /* as it has to be read to be judged */
@@ -33,9 +33,6 @@ struct condition_kind {
 	enum water water; /* the only water in which it can be judged; WATER_COUNT: any, or none */
 	const char *standing, *source; /* "published", "practice" or "memory": of the limit to stop at */
 };
-extern const struct condition_kind condition_kinds[];
-extern const int n_condition_kinds;
-const struct condition_kind *condition_kind_of(const char *what); /* NULL: there is none of that name */
 
 /* Why there is no verdict. */
 enum unjudged {
@@ -43,6 +40,7 @@ enum unjudged {
 	UNJUDGED_UNIT, /* read in a unit that cannot be turned into the kind's */
 	UNJUDGED_RANGE, /* cannot be: ask */
 	UNJUDGED_SIGN, /* of the wrong sign, leads exchanged: ask */
+	UNJUDGED_LIMITS, /* no limit is known: the manual's has to be typed in */
 	UNJUDGED_WATER, /* another water, or none known: compare with the boat's own last reading only */
 };
 

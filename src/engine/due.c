@@ -341,6 +341,27 @@ what_is_asked(const struct task_in *task, const struct limit_out *out_limit, str
 	}
 }
 
+gboolean
+due_asks(const struct task_in *task, gint64 found)
+{
+	return task->done == NONE || task->done < found;
+}
+
+/* What a finding asks for waits for no limit. */
+static gboolean
+found_asks(const struct task_in *task, gint64 today, struct due_out *out)
+{
+	if (task->asked == NONE || task->asked > today || !due_asks(task, task->asked))
+		return FALSE;
+	if (out->due == NONE || task->asked < out->due) {
+		out->due = out->early = out->late = task->asked;
+		out->governing = -1;
+	}
+	out->early = first_of(out->early, task->asked);
+	out->late = first_of(out->late, task->asked);
+	return TRUE;
+}
+
 void
 due_work_out(const struct timeline *t, gint64 today, const struct task_in *task, struct due_out *out,
 	     struct limit_out *out_limit)
@@ -359,10 +380,11 @@ due_work_out(const struct timeline *t, gint64 today, const struct task_in *task,
 		if (o->due != NONE && (out->governing < 0 || governs(o, &out_limit[out->governing])))
 			out->governing = i;
 	}
-	if (out->governing >= 0) {
-		out_limit[out->governing].governs = TRUE;
+	if (out->governing >= 0)
 		out->due = out_limit[out->governing].due;
-	}
+	asked.happened = found_asks(task, today, out) || asked.happened;
+	if (out->governing >= 0)
+		out_limit[out->governing].governs = TRUE;
 	asked.first_day = out->governing >= 0 && task->limit[out->governing].kind == LIMIT_EVENT &&
 			  task->limit[out->governing].event == EVENT_FIRST_DAY;
 	placed = due_placed_by(task, out);

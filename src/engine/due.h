@@ -26,9 +26,14 @@
  *   due from haul-out to before the launch          at lay-up; needs it afloat: this season
  *   due from that launch to before its haul-out     next spring; needs it afloat: later
  *   past due in season                              this season, today; needs it out: at lay-up as a misfit
+ * What a finding or a happening asks for is for now, past due from the day of the finding on, whatever the limits say.
  * What sinks, burns or hurts is never put off beyond its due day: past due in season it is for now, and needing the
  * boat out it is for a haul in mid-season as a misfit: by the middle of the season, or its due day if that is first.
- * Work afloat that is due in winter is for the first day afloat, as a misfit when that is after its day. */
+ * Work afloat that is due in winter is for the first day afloat, as a misfit when that is after its day.
+ *
+ * What nobody knows since when is for a survey, and has no day.  But a chore, done again within three months unless it is
+ * against growth, and work that needs the boat afloat are placed as if due today, though not as past: nobody would look that
+ * up, or could. */
 
 struct limit_in {
 	enum limit_kind kind;
@@ -64,6 +69,10 @@ struct task_in {
 	gboolean done_once;	/* a service that counts is on record: first-service limits no longer hold */
 	const struct limit_in *limit;
 	int n_limits;
+	gint64 asked;	/* from that day on a finding that is open asks for it at once; NONE: none does */
+	/* The day of the last service that counts, or on which the part went in: where it is known to a span only, the first
+	 * it can have been; NONE: none is known. */
+	gint64 done;
 };
 
 /* One limit's part of the answer; raw and rated are in the limit's unit (seconds, days, outings, seasons). */
@@ -82,14 +91,17 @@ struct due_out {
 	/* The last day to do it: the opportunity's own day or the due day, whichever is first; past due, the
 	 * opportunity's own day, and in season today; NONE. */
 	gint64 by;
-	gint64 due;	/* the likely day on which the governing limit is or was reached; NONE */
+	gint64 due;	/* the likely day on which the governing limit is or was reached, or a finding began to ask; NONE */
 	gint64 early, late;	/* the first of the limits' early days, and of their late ones; NONE */
 	double share;	/* the largest share used; NAN when none is known */
-	int governing;	/* index of that limit; -1: none */
+	int governing;	/* index of that limit; -1: none, or a finding asks before any */
 	gboolean past;	/* due before or on today: what sinks, burns or hurts by its early day */
 	gboolean estimated;	/* the baseline was, or is known to a span only */
 	enum misfit misfit;	/* needs the boat in a state that no opportunity before the due day offers */
 };
+
+/* Whether what was found on a day still asks for the task: no service that counts was done on that day or after it. */
+gboolean due_asks(const struct task_in *task, gint64 found);
 
 /* Fill *out and out_limit[0..n_limits), as things stand on a day: the timeline's today, or one after it, up to
  * the eve of which the forecast use is taken as run.  Pure. */

@@ -132,6 +132,35 @@ place_ahead(const struct when *w, struct due_out *out)
 		set(w, out, OPP_LATER, due, FALSE);
 }
 
+/* What is done again within so many months is not looked up but done. */
+enum { CHORE_MONTHS = 3 };
+
+static gboolean
+is_chore(const struct task_in *task)
+{
+	if ((task->rule != CLOCK_DONE && task->rule != CLOCK_INSPECTION) || task->mechanism == MECH_GROWTH)
+		return FALSE;	/* what grows does so afloat, and perhaps never was */
+	for (int i = 0; i < task->n_limits; i++)
+		if (task->limit[i].kind == LIMIT_MONTHS && task->limit[i].amount > 0 && task->limit[i].amount <= CHORE_MONTHS)
+			return TRUE;
+	return FALSE;
+}
+
+/* Whether the lack of a record leads to work rather than to a survey: a chore is due, and what needs the boat afloat waits
+ * for that. */
+static gboolean
+unknown_is_due(const struct task_in *task, const struct asked *asked)
+{
+	return !asked->known && !asked->each_outing && (is_chore(task) || need_of(task->place) == NEED_AFLOAT);
+}
+
+static void
+place_unknown(struct when *w, struct due_out *out)
+{
+	w->due = w->year.under_way ? w->today : w->year.launch;	/* no misfit: nothing was put off */
+	place_past(w, out);
+}
+
 gint64
 due_placed_by(const struct task_in *task, const struct due_out *out)
 {
@@ -150,7 +179,7 @@ opportunity_find(const struct timeline *t, gint64 today, const struct task_in *t
 		out->when = asked->each_outing ? OPP_EACH_OUTING : OPP_ON_CONDITION;
 		return;
 	}
-	if (!asked->happened && (!asked->known || w.due == NONE)) {
+	if (!asked->happened && (!asked->known || w.due == NONE) && !unknown_is_due(task, asked)) {
 		out->when = asked->each_outing ? OPP_EACH_OUTING : asked->known ? OPP_LATER : OPP_NO_RECORD;
 		return;
 	}
@@ -162,6 +191,8 @@ opportunity_find(const struct timeline *t, gint64 today, const struct task_in *t
 	w.year.next_haul_out = or_never(w.year.next_haul_out);
 	if (asked->happened)
 		set(&w, out, OPP_NOW, today, w.need == NEED_AFLOAT ? !w.year.under_way : !offered(&w, today, today, &last));
+	else if (!asked->known)
+		place_unknown(&w, out);
 	else if (out->past)
 		place_past(&w, out);
 	else

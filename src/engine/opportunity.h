@@ -6,7 +6,7 @@
 
 struct asked {
 	gboolean known;	/* since when it counts */
-	gboolean happened;	/* something happened, or a reading says stop, that asks for it at once */
+	gboolean happened;	/* something happened, was found, or reads so that it asks for it at once */
 	gboolean clock;	/* some limit makes it due in time */
 	gboolean first_day;	/* what governs is the first day afloat */
 	gboolean each_outing;	/* it belongs to every outing */

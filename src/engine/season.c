@@ -192,6 +192,20 @@ event_after_work(const struct timeline *t, enum season_event e, gint64 done)
 	return event_day(t, e, i);
 }
 
+void
+timeline_event_meant(const struct timeline *t, enum season_event e, gint64 day, struct event_meant *meant)
+{
+	const struct season_day *s = ELEMENTS(t->seasons, const struct season_day);
+	gboolean closing = e == EVENT_HAUL_OUT || e == EVENT_LAY_UP;
+	int i = closing ? MAX(event_from(t, EVENT_LAUNCH, day) - 1, 0) : event_from(t, EVENT_HAUL_OUT, day);
+
+	*meant = (struct event_meant) { NONE, NONE };
+	if (i >= (int)t->seasons->len)
+		return;
+	meant->day = event_in(&s[i], e);
+	meant->after = point_before(s, e, i);
+}
+
 gboolean
 timeline_afloat(const struct timeline *t, gint64 day)
 {

@@ -112,6 +112,13 @@ double timeline_seconds_ahead(const struct timeline *t, int engine, enum mechani
 /* The day of an event: the k-th (k >= 1) on or after a; k <= 0 the (1 - k)-th before a.  NONE out of range.
  * Mid-season is the middle day between launch and haul-out; lay-up is the haul-out day; first day afloat the launch. */
 gint64 timeline_event(const struct timeline *t, enum season_event e, gint64 a, int k);
+/* The event that is meant on a day, in the boat's year: that of the season under way, or else of the coming one; a haul-out and
+ * a lay-up are those of the season launched last before that day.  Work counts for it when done after that point. */
+struct event_meant {
+	gint64 day;	/* NONE: there is no season */
+	gint64 after;	/* as event work counts, see due.h; NONE: whenever it was */
+};
+void timeline_event_meant(const struct timeline *t, enum season_event e, gint64 day, struct event_meant *meant);
 /* In season: from the launch day to before the haul-out. */
 gboolean timeline_afloat(const struct timeline *t, gint64 day);
 

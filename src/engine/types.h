@@ -54,7 +54,7 @@ enum season_event { EVENT_LAUNCH, EVENT_FIRST_DAY, EVENT_MID_SEASON, EVENT_HAUL_
 
 /* When a task is to be done. */
 enum opportunity {
-	OPP_NOW,	/* something happened: before the boat is used again */
+	OPP_NOW,	/* something happened, or a finding asks: before the boat is used again */
 	OPP_BEFORE_LAUNCH,
 	OPP_FIRST_DAY,	/* the first day afloat */
 	OPP_MID_SEASON,	/* a haul-out in mid-season, or sooner */

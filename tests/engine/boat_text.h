@@ -71,6 +71,7 @@ task_line(struct boat_text *b, char **w)
 		.since = { .day = day_at(w[7]), .after = g_ascii_strtoll(w[8], NULL, 10), .earliest = NONE,
 			   .ran = NONE, .ran_most = NONE },
 		.done_once = !strcmp(w[9], "once"),
+		.asked = NONE, .done = NONE,
 		.limit = b->limit,
 	};
 	b->task.since.what = (int)word_at(SINCES, w[6]);

@@ -107,6 +107,7 @@ random_task(struct boat_text *b, GRand *r)
 		.place = (enum workplace)any(r, WORKPLACE_COUNT),
 		.consequence = (enum consequence)any(r, CONSEQUENCE_COUNT),
 		.since = { .earliest = NONE, .ran = NONE, .ran_most = NONE },
+		.asked = NONE, .done = NONE,
 		.limit = b->limit,
 		.n_limits = 1,
 	};

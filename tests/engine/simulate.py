@@ -480,6 +480,10 @@ class Task:
             days = (days[0], early, late)
         return [days] + numbers
 
+    def is_chore(self):
+        return self.t["mechanism"] != "growth" and self.t["rule"] in ("done", "inspection") and any(
+            k == "months" and 0 < (v[0] if isinstance(v, tuple) else v) <= 3 for k, v in self.t["limits"])
+
     def limits(self):
         """Those by the calendar first."""
         calendar_ones = {i: self.limit_days(x, None) for i, x in enumerate(self.t["limits"]) if x[0] not in FORECAST}
@@ -502,6 +506,13 @@ class Task:
         each = ("outings", 1) in self.t["limits"]
         if not happened and not clock:
             when = ("each-outing" if each else "on-condition", None, False)
+        elif not happened and self.since is None and not each and (self.is_chore() or self.t["place"] == "afloat"):
+            year = self.year()
+            launch, under_way = year[0], year[4]
+            serves_now = self.t["place"] == "anywhere" or (
+                under_way if self.t["place"] == "afloat" else self.life.days[self.today][2] != "afloat")
+            when = self.opportunity_past(year, serves_now, self.t["consequence"] in GRAVE,
+                                         self.today if under_way else launch)
         elif not happened and (self.since is None or placed is None):
             when = ("each-outing" if each else "later" if self.since is not None else "no-record", None, False)
         else:

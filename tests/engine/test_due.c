@@ -259,6 +259,42 @@ START_TEST(what_hurts_is_past_by_its_early_day)
 }
 END_TEST
 
+static const struct { const char *says, *task, *asked, *done, *due; gboolean now; } asking[] = {
+	{ "a finding asks at once for what is far off", DONE("2025-12-01") "limit months 36", "2026-02-01", "2025-12-01",
+	  "2026-02-01", TRUE },
+	{ "on the day itself, too", DONE("2025-12-01") "limit months 36", "2026-03-01", "2025-12-01", "2026-03-01", TRUE },
+	{ "but not before it", DONE("2025-12-01") "limit months 36", "2026-03-02", "2025-12-01", "2028-12-01", FALSE },
+	{ "what was never done is asked for as well", TASK("unknown - 0 -") "limit months 36", "2026-02-01", "-",
+	  "2026-02-01", TRUE },
+	{ "and what no clock ever asks for", DONE("2025-12-01") "limit condition -", "2026-02-01", "2025-12-01",
+	  "2026-02-01", TRUE },
+	{ "work of the same day answers it", DONE("2026-02-01") "limit months 36", "2026-02-01", "2026-02-01",
+	  "2029-02-01", FALSE },
+	{ "and so does work after it", DONE("2026-02-10") "limit months 36", "2026-02-01", "2026-02-10", "2029-02-10",
+	  FALSE },
+	{ "a printed date is no day of work", "task raw-water costs anywhere printed-date 0 made 2020-01-01 0 -; limit months 120",
+	  "2026-02-01", "2026-02-10", "2030-01-01", FALSE },
+	{ "a limit reached before it stays the ground", DONE("2022-01-01") "limit months 36", "2026-02-01", "2022-01-01",
+	  "2025-01-01", TRUE },
+};
+
+START_TEST(what_a_finding_asks_for_is_due_until_it_is_done)
+{
+	g_autofree char *text = g_strconcat(BOAT, asking[_i].task, NULL);
+	char d[DAY_TEXT];
+
+	build(text);
+	boat->task.asked = day_at(asking[_i].asked);
+	boat->task.done = day_at(asking[_i].done);
+	due_work_out(t, boat->in.today, &boat->task, &out, used);
+	ck_assert_msg(!strcmp(out.due == NONE ? "-" : day_iso(out.due, d), asking[_i].due), "%s: %s", asking[_i].says,
+		      day_iso(out.due, d));
+	ck_assert_msg((out.when == OPP_NOW) == asking[_i].now, "%s", asking[_i].says);
+	ck_assert(!asking[_i].now || out.past);
+	ck_assert(!asking[_i].now || out.governing < 0 || out.due < boat->task.asked);
+}
+END_TEST
+
 START_TEST(splitting_a_stay_changes_nothing)
 {
 	GRand *r = test_rand("splitting a stay changes nothing");
@@ -332,6 +368,7 @@ main(void)
 	TCase *tc = add_case(s, "limits");
 
 	tcase_add_loop_test(tc, a_limit_falls_due, 0, G_N_ELEMENTS(clocks));
+	tcase_add_loop_test(tc, what_a_finding_asks_for_is_due_until_it_is_done, 0, G_N_ELEMENTS(asking));
 	tcase_add_loop_test(tc, work_counts_for_the_event_that_it_leads_up_to, 0, G_N_ELEMENTS(events));
 	tcase_add_loop_test(tc, one_of_several_governs, 0, G_N_ELEMENTS(several));
 	tcase_add_test(tc, a_guess_stays_a_guess);

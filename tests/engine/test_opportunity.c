@@ -132,6 +132,18 @@ static const struct { const char *says, *boat, *want; } cases[] = {
 	{ "nobody knows", "today 2026-06-01; task none sinks out done 0 unknown - 0 -; limit months 12; "
 	  "limit event launch",
 	  "no-record by - due - limit -1" },
+	{ "nobody knows of a chore", "today 2026-06-01; task none costs anywhere inspection 0 unknown - 0 -; limit months 1",
+	  "this-season by 2026-06-01 due - limit -1" },
+	{ "nobody knows of a grave chore", "today 2026-06-01; task none sinks anywhere inspection 0 unknown - 0 -;"
+	  "limit months 3", "now by 2026-06-01 due - limit -1" },
+	{ "nobody knows of a chore, in winter", "today 2026-03-01; task none sinks anywhere inspection 0 unknown - 0 -;"
+	  "limit months 1", "before-launch by 2026-04-15 due - limit -1" },
+	{ "nobody knows of work afloat, in winter", "today 2026-03-01; task none sinks afloat inspection 0 unknown - 0 -;"
+	  "limit months 12", "first-day by 2026-04-15 due - limit -1" },
+	{ "nobody knows of work afloat", "today 2026-06-01; task none costs afloat inspection 0 unknown - 0 -;"
+	  "limit event launch", "this-season by 2026-06-01 due - limit -1" },
+	{ "a renewal every two months is none", "today 2026-03-01; task none costs anywhere renewal 0 unknown - 0 -;"
+	  "limit months 2", "no-record by - due - limit -1" },
 	{ "nobody knows what is printed on it", "today 2026-06-01; "
 	  "task none sinks out printed-date 0 service 2026-01-01 0 once; limit months 12",
 	  "no-record by - due - limit -1" },

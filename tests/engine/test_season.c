@@ -60,9 +60,41 @@ START_TEST(the_year_around_a_day)
 }
 END_TEST
 
+/* On a day: the event of the season that goes on or comes, a closing one of the season launched before; and from when work
+ * counts for it. */
+static const struct { enum season_event e; const char *on, *day, *after; } meant[] = {
+	{ EVENT_LAUNCH, "2025-03-01", "2025-05-01", "2024-10-15" },
+	{ EVENT_LAUNCH, "2025-05-01", "2025-05-01", "2024-10-15" },
+	{ EVENT_LAUNCH, "2025-08-01", "2025-05-01", "2024-10-15" },
+	{ EVENT_LAUNCH, "2025-09-01", "2025-05-01", "2024-10-15" },
+	{ EVENT_LAUNCH, "2025-09-02", "2026-04-15", "2025-09-01" },
+	{ EVENT_FIRST_DAY, "2025-09-02", "2026-04-15", "2025-09-01" },
+	{ EVENT_MID_SEASON, "2025-03-01", "2025-07-01", "2025-05-01" },
+	{ EVENT_MID_SEASON, "2025-08-01", "2025-07-01", "2025-05-01" },
+	{ EVENT_HAUL_OUT, "2025-05-01", "2024-10-15", "2024-07-15" },
+	{ EVENT_HAUL_OUT, "2025-05-02", "2025-09-01", "2025-07-01" },
+	{ EVENT_LAY_UP, "2025-12-24", "2025-09-01", "2025-07-01" },
+	{ EVENT_LAY_UP, "2026-04-15", "2025-09-01", "2025-07-01" },
+};
+
+START_TEST(the_event_that_is_meant_on_a_day)
+{
+	struct event_meant m;
+	char day[DAY_TEXT];
+
+	build(YEARS);
+	timeline_event_meant(t, meant[_i].e, day_at(meant[_i].on), &m);
+	day_or_dash(m.day, day);
+	ck_assert_str_eq(day, meant[_i].day);
+	day_or_dash(m.after, day);
+	ck_assert_str_eq(day, meant[_i].after);
+}
+END_TEST
+
 START_TEST(all_the_year_is_one_season)
 {
 	struct boat_year year;
+	struct event_meant m;
 
 	build("today 2025-06-01; from 2024-01-01; usual 05-01 05-01 afloat ashore salt");
 	timeline_year(t, day_at("2025-06-01"), &year);
@@ -70,6 +102,8 @@ START_TEST(all_the_year_is_one_season)
 	ck_assert_int_eq(year.haul_out, NONE);
 	ck_assert(timeline_afloat(t, day_at("2025-01-01")));
 	ck_assert_int_eq(timeline_event(t, EVENT_LAUNCH, day_at("2025-01-01"), 1), NONE);
+	timeline_event_meant(t, EVENT_LAUNCH, day_at("2025-06-01"), &m);
+	ck_assert_int_eq(m.day, NONE);
 }
 END_TEST
 
@@ -112,6 +146,7 @@ main(void)
 
 	tcase_add_loop_test(tc, events_of_the_year, 0, G_N_ELEMENTS(events));
 	tcase_add_loop_test(tc, the_year_around_a_day, 0, G_N_ELEMENTS(years));
+	tcase_add_loop_test(tc, the_event_that_is_meant_on_a_day, 0, G_N_ELEMENTS(meant));
 	tcase_add_test(tc, all_the_year_is_one_season);
 	tcase_add_test(tc, a_day_is_in_season_as_published);
 	return run_suite(s);
