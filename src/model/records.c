@@ -15,6 +15,9 @@ static const struct field boat_fields[] = {
 	{ "built", FIELD_COUNT, offsetof(struct boat, built), FALSE, RECORD_COUNT, NULL },
 	{ "catalogue", FIELD_TEXT, offsetof(struct boat, catalogue), FALSE, RECORD_COUNT, NULL },
 	{ "remark", FIELD_TEXT, offsetof(struct boat, remark), FALSE, RECORD_COUNT, NULL },
+	{ "edition", FIELD_COUNT, offsetof(struct boat, edition), FALSE, RECORD_COUNT, NULL },
+	{ "units", FIELD_WORD, offsetof(struct boat, units), FALSE, RECORD_COUNT, &words_units },
+	{ "delivered", FIELD_DATE, offsetof(struct boat, delivered), FALSE, RECORD_COUNT, NULL },
 };
 
 static const struct field engine_fields[] = {
@@ -51,6 +54,7 @@ static const struct field fitting_fields[] = {
 	{ "off-minutes", FIELD_COUNT, offsetof(struct fitting, off_minutes), FALSE, RECORD_COUNT, NULL },
 	{ "retired", FIELD_YES, offsetof(struct fitting, retired), FALSE, RECORD_COUNT, NULL },
 	{ "remark", FIELD_TEXT, offsetof(struct fitting, remark), FALSE, RECORD_COUNT, NULL },
+	{ "opens-with", FIELD_TEXT, offsetof(struct fitting, opens_with), FALSE, RECORD_COUNT, NULL },
 };
 
 static const struct field part_fields[] = {
@@ -127,6 +131,7 @@ static const struct field task_fields[] = {
 	{ "caution", FIELD_TEXT, offsetof(struct task, caution), FALSE, RECORD_COUNT, NULL },
 	{ "retired", FIELD_YES, offsetof(struct task, retired), FALSE, RECORD_COUNT, NULL },
 	{ "remark", FIELD_TEXT, offsetof(struct task, remark), FALSE, RECORD_COUNT, NULL },
+	{ "state", FIELD_TEXT, offsetof(struct task, state), FALSE, RECORD_COUNT, NULL },
 };
 
 static const struct field limit_fields[] = {
@@ -220,6 +225,152 @@ static const struct field climate_fields[] = {
 	{ "air", FIELD_REAL, offsetof(struct climate_month, air), FALSE, RECORD_COUNT, NULL },
 };
 
+static const struct field finding_fields[] = {
+	{ "id", FIELD_KEY, offsetof(struct finding, id), TRUE, RECORD_COUNT, NULL },
+	{ "boat", FIELD_REF, offsetof(struct finding, boat), TRUE, RECORD_BOAT, NULL },
+	{ "fitting", FIELD_REF, offsetof(struct finding, fitting), FALSE, RECORD_FITTING, NULL },
+	{ "task", FIELD_REF, offsetof(struct finding, task), FALSE, RECORD_TASK, NULL },
+	{ "outing", FIELD_REF, offsetof(struct finding, outing), FALSE, RECORD_OUTING, NULL },
+	{ "measurement", FIELD_REF, offsetof(struct finding, measurement), FALSE, RECORD_MEASUREMENT, NULL },
+	{ "date", FIELD_DATE, offsetof(struct finding, date), TRUE, RECORD_COUNT, NULL },
+	{ "words", FIELD_TEXT, offsetof(struct finding, words), TRUE, RECORD_COUNT, NULL },
+	{ "level", FIELD_WORD, offsetof(struct finding, level), TRUE, RECORD_COUNT, &words_level },
+	{ "proposed", FIELD_WORD, offsetof(struct finding, proposed), FALSE, RECORD_COUNT, &words_level },
+	{ "raised", FIELD_TEXT, offsetof(struct finding, raised), FALSE, RECORD_COUNT, NULL },
+	{ "rule", FIELD_TEXT, offsetof(struct finding, rule), FALSE, RECORD_COUNT, NULL },
+	{ "makes-due", FIELD_TEXT, offsetof(struct finding, makes_due), FALSE, RECORD_COUNT, NULL },
+	{ "until", FIELD_DATE, offsetof(struct finding, until), FALSE, RECORD_COUNT, NULL },
+	{ "allowed", FIELD_TEXT, offsetof(struct finding, allowed), FALSE, RECORD_COUNT, NULL },
+	{ "who", FIELD_TEXT, offsetof(struct finding, who), FALSE, RECORD_COUNT, NULL },
+	{ "mended", FIELD_DATE, offsetof(struct finding, mended), FALSE, RECORD_COUNT, NULL },
+	{ "service", FIELD_REF, offsetof(struct finding, service), FALSE, RECORD_SERVICE, NULL },
+	{ "left-as", FIELD_TEXT, offsetof(struct finding, left_as), FALSE, RECORD_COUNT, NULL },
+	{ "remark", FIELD_TEXT, offsetof(struct finding, remark), FALSE, RECORD_COUNT, NULL },
+};
+
+static const struct field waiver_fields[] = {
+	{ "id", FIELD_KEY, offsetof(struct waiver, id), TRUE, RECORD_COUNT, NULL },
+	{ "boat", FIELD_REF, offsetof(struct waiver, boat), TRUE, RECORD_BOAT, NULL },
+	{ "finding", FIELD_REF, offsetof(struct waiver, finding), FALSE, RECORD_FINDING, NULL },
+	{ "task", FIELD_REF, offsetof(struct waiver, task), FALSE, RECORD_TASK, NULL },
+	{ "happening", FIELD_REF, offsetof(struct waiver, happening), FALSE, RECORD_HAPPENING, NULL },
+	{ "date", FIELD_DATE, offsetof(struct waiver, date), TRUE, RECORD_COUNT, NULL },
+	{ "until", FIELD_DATE, offsetof(struct waiver, until), TRUE, RECORD_COUNT, NULL },
+	{ "who", FIELD_TEXT, offsetof(struct waiver, who), TRUE, RECORD_COUNT, NULL },
+	{ "reason", FIELD_TEXT, offsetof(struct waiver, reason), TRUE, RECORD_COUNT, NULL },
+	{ "ended", FIELD_DATE, offsetof(struct waiver, ended), FALSE, RECORD_COUNT, NULL },
+};
+
+static const struct field skip_fields[] = {
+	{ "id", FIELD_KEY, offsetof(struct skip, id), TRUE, RECORD_COUNT, NULL },
+	{ "boat", FIELD_REF, offsetof(struct skip, boat), TRUE, RECORD_BOAT, NULL },
+	{ "task", FIELD_REF, offsetof(struct skip, task), TRUE, RECORD_TASK, NULL },
+	{ "list", FIELD_WORD, offsetof(struct skip, list), FALSE, RECORD_COUNT, &words_season_list },
+	{ "date", FIELD_DATE, offsetof(struct skip, date), TRUE, RECORD_COUNT, NULL },
+	{ "reason", FIELD_TEXT, offsetof(struct skip, reason), TRUE, RECORD_COUNT, NULL },
+	{ "who", FIELD_TEXT, offsetof(struct skip, who), FALSE, RECORD_COUNT, NULL },
+};
+
+static const struct field photo_fields[] = {
+	{ "id", FIELD_KEY, offsetof(struct photo, id), TRUE, RECORD_COUNT, NULL },
+	{ "boat", FIELD_REF, offsetof(struct photo, boat), TRUE, RECORD_BOAT, NULL },
+	{ "finding", FIELD_REF, offsetof(struct photo, finding), FALSE, RECORD_FINDING, NULL },
+	{ "service", FIELD_REF, offsetof(struct photo, service), FALSE, RECORD_SERVICE, NULL },
+	{ "path", FIELD_TEXT, offsetof(struct photo, path), TRUE, RECORD_COUNT, NULL },
+	{ "digest", FIELD_TEXT, offsetof(struct photo, digest), TRUE, RECORD_COUNT, NULL },
+	{ "date", FIELD_DATE, offsetof(struct photo, date), FALSE, RECORD_COUNT, NULL },
+	{ "remark", FIELD_TEXT, offsetof(struct photo, remark), FALSE, RECORD_COUNT, NULL },
+	{ "removal", FIELD_REF, offsetof(struct photo, removal), FALSE, RECORD_REMOVAL, NULL },
+};
+
+static const struct field heeded_fields[] = {
+	{ "id", FIELD_KEY, offsetof(struct heeded, id), TRUE, RECORD_COUNT, NULL },
+	{ "boat", FIELD_REF, offsetof(struct heeded, boat), TRUE, RECORD_BOAT, NULL },
+	{ "date", FIELD_DATE, offsetof(struct heeded, date), TRUE, RECORD_COUNT, NULL },
+	{ "work", FIELD_TEXT, offsetof(struct heeded, work), TRUE, RECORD_COUNT, NULL },
+	{ "cautions", FIELD_TEXT, offsetof(struct heeded, cautions), TRUE, RECORD_COUNT, NULL },
+	{ "who", FIELD_TEXT, offsetof(struct heeded, who), TRUE, RECORD_COUNT, NULL },
+};
+
+static const struct field shipped_fields[] = {
+	{ "id", FIELD_KEY, offsetof(struct shipped, id), TRUE, RECORD_COUNT, NULL },
+	{ "boat", FIELD_REF, offsetof(struct shipped, boat), TRUE, RECORD_BOAT, NULL },
+	{ "what", FIELD_WORD, offsetof(struct shipped, what), TRUE, RECORD_COUNT, &words_shipped },
+	{ "name", FIELD_TEXT, offsetof(struct shipped, name), TRUE, RECORD_COUNT, NULL },
+	{ "digest", FIELD_TEXT, offsetof(struct shipped, digest), TRUE, RECORD_COUNT, NULL },
+};
+
+static const struct field figure_fields[] = {
+	{ "id", FIELD_KEY, offsetof(struct figure, id), TRUE, RECORD_COUNT, NULL },
+	{ "boat", FIELD_REF, offsetof(struct figure, boat), TRUE, RECORD_BOAT, NULL },
+	{ "fitting", FIELD_REF, offsetof(struct figure, fitting), TRUE, RECORD_FITTING, NULL },
+	{ "what", FIELD_TEXT, offsetof(struct figure, what), TRUE, RECORD_COUNT, NULL },
+	{ "as-read", FIELD_TEXT, offsetof(struct figure, as_read), TRUE, RECORD_COUNT, NULL },
+	{ "value", FIELD_REAL, offsetof(struct figure, value), FALSE, RECORD_COUNT, NULL },
+	{ "unit", FIELD_TEXT, offsetof(struct figure, unit), FALSE, RECORD_COUNT, NULL },
+	{ "source", FIELD_TEXT, offsetof(struct figure, source), TRUE, RECORD_COUNT, NULL },
+	{ "remark", FIELD_TEXT, offsetof(struct figure, remark), FALSE, RECORD_COUNT, NULL },
+};
+
+static const struct field job_fields[] = {
+	{ "id", FIELD_KEY, offsetof(struct job, id), TRUE, RECORD_COUNT, NULL },
+	{ "boat", FIELD_REF, offsetof(struct job, boat), TRUE, RECORD_BOAT, NULL },
+	{ "name", FIELD_TEXT, offsetof(struct job, name), TRUE, RECORD_COUNT, NULL },
+	{ "title", FIELD_TEXT, offsetof(struct job, title), TRUE, RECORD_COUNT, NULL },
+	{ "template", FIELD_TEXT, offsetof(struct job, template), FALSE, RECORD_COUNT, NULL },
+	{ "opened", FIELD_DATE, offsetof(struct job, opened), TRUE, RECORD_COUNT, NULL },
+	{ "paused", FIELD_DATE, offsetof(struct job, paused), FALSE, RECORD_COUNT, NULL },
+	{ "closed", FIELD_DATE, offsetof(struct job, closed), FALSE, RECORD_COUNT, NULL },
+	{ "place", FIELD_TEXT, offsetof(struct job, place), FALSE, RECORD_COUNT, NULL },
+	{ "who", FIELD_TEXT, offsetof(struct job, who), FALSE, RECORD_COUNT, NULL },
+	{ "remark", FIELD_TEXT, offsetof(struct job, remark), FALSE, RECORD_COUNT, NULL },
+};
+
+static const struct field aim_fields[] = {
+	{ "id", FIELD_KEY, offsetof(struct aim, id), TRUE, RECORD_COUNT, NULL },
+	{ "job", FIELD_REF, offsetof(struct aim, job), TRUE, RECORD_JOB, NULL },
+	{ "task", FIELD_REF, offsetof(struct aim, task), FALSE, RECORD_TASK, NULL },
+	{ "finding", FIELD_REF, offsetof(struct aim, finding), FALSE, RECORD_FINDING, NULL },
+	{ "service", FIELD_REF, offsetof(struct aim, service), FALSE, RECORD_SERVICE, NULL },
+	{ "undone", FIELD_DATE, offsetof(struct aim, undone), FALSE, RECORD_COUNT, NULL },
+	{ "reason", FIELD_TEXT, offsetof(struct aim, reason), FALSE, RECORD_COUNT, NULL },
+};
+
+static const struct field step_fields[] = {
+	{ "id", FIELD_KEY, offsetof(struct step, id), TRUE, RECORD_COUNT, NULL },
+	{ "job", FIELD_REF, offsetof(struct step, job), TRUE, RECORD_JOB, NULL },
+	{ "no", FIELD_COUNT, offsetof(struct step, no), TRUE, RECORD_COUNT, NULL },
+	{ "kind", FIELD_WORD, offsetof(struct step, kind), TRUE, RECORD_COUNT, &words_step_kind },
+	{ "text", FIELD_TEXT, offsetof(struct step, text), TRUE, RECORD_COUNT, NULL },
+	{ "done", FIELD_DATE, offsetof(struct step, done), FALSE, RECORD_COUNT, NULL },
+	{ "seen", FIELD_TEXT, offsetof(struct step, seen), FALSE, RECORD_COUNT, NULL },
+	{ "who", FIELD_TEXT, offsetof(struct step, who), FALSE, RECORD_COUNT, NULL },
+	{ "task", FIELD_REF, offsetof(struct step, task), FALSE, RECORD_TASK, NULL },
+	{ "on-condition", FIELD_YES, offsetof(struct step, on_condition), FALSE, RECORD_COUNT, NULL },
+};
+
+static const struct field removal_fields[] = {
+	{ "id", FIELD_KEY, offsetof(struct removal, id), TRUE, RECORD_COUNT, NULL },
+	{ "job", FIELD_REF, offsetof(struct removal, job), TRUE, RECORD_JOB, NULL },
+	{ "no", FIELD_COUNT, offsetof(struct removal, no), TRUE, RECORD_COUNT, NULL },
+	{ "kind", FIELD_WORD, offsetof(struct removal, kind), TRUE, RECORD_COUNT, &words_removal_kind },
+	{ "what", FIELD_TEXT, offsetof(struct removal, what), TRUE, RECORD_COUNT, NULL },
+	{ "count", FIELD_COUNT, offsetof(struct removal, count), FALSE, RECORD_COUNT, NULL },
+	{ "size", FIELD_TEXT, offsetof(struct removal, size), FALSE, RECORD_COUNT, NULL },
+	{ "as-found", FIELD_TEXT, offsetof(struct removal, as_found), FALSE, RECORD_COUNT, NULL },
+	{ "orientation", FIELD_TEXT, offsetof(struct removal, orientation), FALSE, RECORD_COUNT, NULL },
+	{ "tray", FIELD_TEXT, offsetof(struct removal, tray), FALSE, RECORD_COUNT, NULL },
+	{ "state", FIELD_WORD, offsetof(struct removal, state), TRUE, RECORD_COUNT, &words_removal_state },
+	{ "fitting", FIELD_REF, offsetof(struct removal, fitting), FALSE, RECORD_FITTING, NULL },
+	{ "off", FIELD_DATE, offsetof(struct removal, off), TRUE, RECORD_COUNT, NULL },
+	{ "back", FIELD_DATE, offsetof(struct removal, back), FALSE, RECORD_COUNT, NULL },
+	{ "back-count", FIELD_COUNT, offsetof(struct removal, back_count), FALSE, RECORD_COUNT, NULL },
+	{ "as-left", FIELD_TEXT, offsetof(struct removal, as_left), FALSE, RECORD_COUNT, NULL },
+	{ "why", FIELD_TEXT, offsetof(struct removal, why), FALSE, RECORD_COUNT, NULL },
+	{ "who", FIELD_TEXT, offsetof(struct removal, who), FALSE, RECORD_COUNT, NULL },
+	{ "remark", FIELD_TEXT, offsetof(struct removal, remark), FALSE, RECORD_COUNT, NULL },
+};
+
 #define TYPE(r, one, many, fields) [r] = { #one, many, fields, G_N_ELEMENTS(fields), sizeof(struct one) }
 
 const struct record_type *
@@ -244,6 +395,17 @@ record_type(enum record r)
 		TYPE(RECORD_PLACE, place, "places", place_fields),
 		[RECORD_CLIMATE] = { "climate", "climates", climate_fields, G_N_ELEMENTS(climate_fields),
 				     sizeof(struct climate_month) },
+		TYPE(RECORD_FINDING, finding, "findings", finding_fields),
+		TYPE(RECORD_WAIVER, waiver, "waivers", waiver_fields),
+		TYPE(RECORD_SKIP, skip, "skips", skip_fields),
+		TYPE(RECORD_PHOTO, photo, "photos", photo_fields),
+		TYPE(RECORD_HEEDED, heeded, "heeded", heeded_fields),
+		TYPE(RECORD_SHIPPED, shipped, "shipped", shipped_fields),
+		TYPE(RECORD_FIGURE, figure, "figures", figure_fields),
+		TYPE(RECORD_JOB, job, "jobs", job_fields),
+		TYPE(RECORD_AIM, aim, "aims", aim_fields),
+		TYPE(RECORD_STEP, step, "steps", step_fields),
+		TYPE(RECORD_REMOVAL, removal, "removals", removal_fields),
 	};
 
 	return &types[r];

@@ -17,8 +17,11 @@ struct boat {
 	char *place; /* where it usually lies: a place's name */
 	gint64 since; /* the first day that this log knows of the boat */
 	gint64 built; /* year */
-	char *catalogue; /* that its tasks came from: its folder's name */
+	char *catalogue; /* that its tasks came from: the kind of boat it is for */
 	char *remark;
+	gint64 edition; /* of that catalogue */
+	gint64 units; /* words_units: shown beside what was typed; NONE: inch where inches were typed, and so on */
+	gint64 delivered; /* day on which all of it was new; NONE: bought used, or not known */
 };
 
 struct engine {
@@ -51,6 +54,7 @@ struct fitting {
 	gint64 off_minutes; /* to take it off, or open it, and put it back */
 	gint64 retired; /* 1: this boat has none */
 	char *remark;
+	char *opens_with; /* paths of what costs almost nothing extra once this is off or open, separated by spaces */
 };
 
 struct part {
@@ -111,6 +115,7 @@ struct task {
 	char *caution; /* key words of the cautions it needs, separated by spaces */
 	gint64 retired; /* 1: not wanted on this boat */
 	char *remark;
+	char *state; /* what the boat must be in beyond the workplace: key-out, cold, ..., separated by spaces */
 };
 
 struct limit {
@@ -186,6 +191,139 @@ struct rate {
 	char *unit;
 	gint64 standing;
 	char *source;
+};
+
+/* What was seen wrong.  Open until it is mended. */
+struct finding {
+	gint64 id, boat;
+	gint64 fitting, task, outing, measurement; /* what it was found on, at, and by; NONE: not said */
+	gint64 date;
+	char *words; /* as typed */
+	gint64 level, proposed; /* words_level */
+	char *raised; /* why the rules raised it */
+	char *rule; /* of the catalogue, that it met */
+	char *makes_due; /* names of the tasks that it asks for at once, separated by spaces */
+	gint64 until; /* day by which it is to be mended */
+	char *allowed; /* what may be done with it until then */
+	char *who;
+	gint64 mended; /* day; NONE: open */
+	gint64 service; /* that mended it */
+	char *left_as, *remark;
+};
+
+/* What holds the launch, let pass for a while; one of finding, task and happening says what. */
+struct waiver {
+	gint64 id, boat, finding, task, happening;
+	gint64 date, until; /* first and last day */
+	char *who, *reason;
+	gint64 ended; /* taken back on that day */
+};
+
+/* A task of a list, passed over: it stays due. */
+struct skip {
+	gint64 id, boat, task;
+	gint64 list; /* words_season_list; NONE: of what happened */
+	gint64 date;
+	char *reason, *who;
+};
+
+struct photo {
+	gint64 id, boat, finding, service; /* one of the two, or of these and removal */
+	char *path; /* of the file; one that was typed is made whole, from the root on */
+	char *digest; /* SHA-256 of the file's bytes then, in hexadecimal */
+	gint64 date; /* it was taken */
+	char *remark;
+	gint64 removal; /* of the strip-down list */
+};
+
+/* Cautions read before a piece of work, once a day. */
+struct heeded {
+	gint64 id, boat, date;
+	char *work; /* a list's name, a task's, a happening */
+	char *cautions; /* their words, separated by spaces */
+	char *who;
+};
+
+/* A row of the catalogue as it was taken over. */
+struct shipped {
+	gint64 id, boat;
+	gint64 what; /* words_shipped */
+	char *name; /* path, or name */
+	char *digest; /* of the row, a task's with its limits */
+};
+
+/* A figure out of the boat's own manuals. */
+struct figure {
+	gint64 id, boat, fitting;
+	char *what; /* torque, oil-quantity, ... */
+	char *as_read; /* "60 ft-lb" */
+	double value; /* in unit */
+	char *unit;
+	char *source; /* "manual p. 41" */
+	char *remark;
+};
+
+/* Work done in one go, from opening to closing; paused, it waits for another winter. */
+struct job {
+	gint64 id;
+	gint64 boat;
+	char *name; /* short, unique in the boat: drive-off-2026 */
+	char *title; /* for people */
+	char *template; /* of the catalogue, that its steps came from */
+	gint64 opened; /* day */
+	gint64 paused; /* day since which it rests; NONE: it does not */
+	gint64 closed; /* day; NONE: open */
+	char *place; /* where things lie: the trays, the drive */
+	char *who;
+	char *remark;
+};
+
+/* What a job is for: a task or a finding. */
+struct aim {
+	gint64 id;
+	gint64 job;
+	gint64 task; /* one of these two */
+	gint64 finding;
+	gint64 service; /* that came of it */
+	gint64 undone; /* day on which it was left undone */
+	char *reason; /* why */
+};
+
+/* A line of a job: a tool or part to carry, a step, a proof. */
+struct step {
+	gint64 id;
+	gint64 job;
+	gint64 no; /* order in the job */
+	gint64 kind; /* words_step_kind */
+	char *text;
+	gint64 done; /* day; NONE: open */
+	char *seen; /* what was seen; while it is open, why it is left undone */
+	char *who;
+	gint64 task; /* that it does, or proves */
+	gint64 on_condition; /* 1: only when found bad */
+};
+
+/* The strip-down list: what came off, or how something stood, and how it went back. */
+struct removal {
+	gint64 id;
+	gint64 job;
+	gint64 no; /* order in which it came off */
+	gint64 kind; /* words_removal_kind */
+	char *what; /* 6 bolts is count and what */
+	gint64 count; /* how many came off; NONE: it is no thing to count */
+	char *size; /* of tool or fastener, as typed: 5/8 in */
+	char *as_found; /* figure or position: 3/8 in proud, 4 o'clock */
+	char *orientation; /* which way round */
+	char *tray; /* tray or bag */
+	gint64 state; /* words_removal_state */
+	gint64 fitting; /* whose it is */
+	gint64 off; /* day */
+	gint64 back; /* day it went back; NONE: not yet */
+	gint64 back_count; /* how many went back */
+	char *as_left; /* figure or position */
+	char *why; /* why it differs from what was found */
+	char *who;
+	char *remark;
 };
 
 #endif

@@ -26,6 +26,14 @@ WORDS(words_outcome, "outcome", "done", "good", "bad", "renewed", "topped-up", "
 WORDS(words_standing, "standing", "manual", "published", "practice", "memory", "owner", "assumption");
 WORDS(words_happening, "happening", "grounding", "swamping", "overheating", "line", "dry-run", "flooded-bilge",
       "bad-fuel", "silt", "drive-off", "new-berth", "bought", "power-loss", "milky-oil", "vibration", "other");
+WORDS(words_level, "level", "hold", "mend", "watch");
+WORDS(words_season_list, "season list", "commissioning", "first-day", "mid-season", "haul-out", "lay-up", "sea-trial");
+WORDS(words_bought, "state when bought", "new", "used");
+WORDS(words_units, "system of units", "inch", "metric");
+WORDS(words_shipped, "shipped row", "fitting", "task");
+WORDS(words_step_kind, "kind of step", "tool", "part", "consumable", "state", "step", "proof");
+WORDS(words_removal_kind, "kind of line", "part", "fastener", "retainer", "plug", "setting");
+WORDS(words_removal_state, "state", "reuse", "renew", "missing", "extra");
 WORDS(words_verb, "verb", "inspect", "test", "measure", "grease", "change", "renew", "tighten");
 
 gint64

@@ -2,6 +2,7 @@
 #ifndef MODEL_WORDS_H
 #define MODEL_WORDS_H
 
+#include "base/quantity.h" /* enum units */
 #include "base/value.h"
 #include "engine/types.h"
 
@@ -47,6 +48,14 @@ enum happening_kind {
 	HAPPENED_VIBRATION,
 	HAPPENED_OTHER
 };
+enum level { LEVEL_HOLD, LEVEL_MEND, LEVEL_WATCH }; /* the launch is held; mended this season; measured again */
+enum season_list { LIST_COMMISSIONING, LIST_FIRST_DAY, LIST_MID_SEASON, LIST_HAUL_OUT, LIST_LAY_UP, LIST_SEA_TRIAL, SEASON_LISTS };
+enum bought { BOUGHT_NEW, BOUGHT_USED };
+enum step_kind { STEP_TOOL, STEP_PART, STEP_CONSUMABLE, STEP_STATE, STEP_STEP, STEP_PROOF };
+enum removal_kind { REMOVAL_PART, REMOVAL_FASTENER, REMOVAL_RETAINER, REMOVAL_PLUG, REMOVAL_SETTING };
+enum removal_state { REMOVAL_REUSE, REMOVAL_RENEW, REMOVAL_MISSING, REMOVAL_EXTRA }; /* missing as found; left over afterwards */
+enum verb { VERB_INSPECT, VERB_TEST, VERB_MEASURE, VERB_GREASE, VERB_CHANGE, VERB_RENEW, VERB_TIGHTEN };
+enum shipped_row { SHIPPED_FITTING, SHIPPED_TASK };
 
 extern const struct words words_boat_kind; /* petrol-sterndrive diesel-sterndrive inboard outboard jet sail */
 extern const struct words words_stand; /* afloat trailer ashore roof */
@@ -65,6 +74,14 @@ extern const struct words words_outcome; /* done good bad renewed topped-up not-
 extern const struct words words_standing; /* manual published practice memory owner assumption */
 extern const struct words words_happening; /* grounding swamping overheating line dry-run flooded-bilge bad-fuel silt
 						   drive-off new-berth bought power-loss milky-oil vibration other */
+extern const struct words words_level; /* hold mend watch */
+extern const struct words words_season_list; /* commissioning first-day mid-season haul-out lay-up sea-trial */
+extern const struct words words_bought; /* new used */
+extern const struct words words_units; /* inch metric */
+extern const struct words words_shipped; /* fitting task */
+extern const struct words words_step_kind; /* tool part consumable state step proof */
+extern const struct words words_removal_kind; /* part fastener retainer plug setting */
+extern const struct words words_removal_state; /* reuse renew missing extra */
 extern const struct words words_verb; /* inspect test measure grease change renew tighten */
 
 #endif

@@ -99,15 +99,22 @@ read_version(struct db *db, GError **err)
 	return TRUE;
 }
 
+/* A reader writes this once. */
 static gboolean
 bring_up_to_date(struct db *db, GError **err)
 {
+	enum db_mode mode = db->mode;
+	gboolean ok;
+
 	if (db->schema >= migrations_ours()->n)
 		return TRUE;
 	if (!guard_path(db->path, DB_WRITE, err))
 		return err_prefix(err, "an older logbook (schema %d) is to be brought to schema %d: ", db->schema,
 				  migrations_ours()->n);
-	return durable(db, err) && migrate(db, migrations_ours(), err) && guard_schema(db, err);
+	db->mode = DB_WRITE;
+	ok = guard_pages(db, err) && durable(db, err) && migrate(db, migrations_ours(), err) && guard_schema(db, err);
+	db->mode = mode;
+	return ok;
 }
 
 static gboolean

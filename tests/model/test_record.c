@@ -7,16 +7,16 @@
 
 /* The C structs, whose sizes the table must agree with. */
 static const struct { size_t size; int fields; const char *name, *plural; } structs[RECORD_COUNT] = {
-	[RECORD_BOAT] = { sizeof(struct boat), 13, "boat", "boats" },
+	[RECORD_BOAT] = { sizeof(struct boat), 16, "boat", "boats" },
 	[RECORD_ENGINE] = { sizeof(struct engine), 6, "engine", "engines" },
 	[RECORD_METER] = { sizeof(struct meter), 7, "meter", "meters" },
-	[RECORD_FITTING] = { sizeof(struct fitting), 14, "fitting", "fittings" },
+	[RECORD_FITTING] = { sizeof(struct fitting), 15, "fitting", "fittings" },
 	[RECORD_PART] = { sizeof(struct part), 8, "part", "parts" },
 	[RECORD_STAY] = { sizeof(struct stay), 8, "stay", "stays" },
 	[RECORD_SEASON] = { sizeof(struct season), 6, "season", "seasons" },
 	[RECORD_OUTING] = { sizeof(struct outing), 13, "outing", "outings" },
 	[RECORD_HAPPENING] = { sizeof(struct happening), 6, "happening", "happenings" },
-	[RECORD_TASK] = { sizeof(struct task), 17, "task", "tasks" },
+	[RECORD_TASK] = { sizeof(struct task), 18, "task", "tasks" },
 	[RECORD_LIMIT] = { sizeof(struct limit), 12, "limit", "limits" },
 	[RECORD_SERVICE] = { sizeof(struct service), 18, "service", "services" },
 	[RECORD_MEASUREMENT] = { sizeof(struct measurement), 12, "measurement", "measurements" },
@@ -24,6 +24,17 @@ static const struct { size_t size; int fields; const char *name, *plural; } stru
 	[RECORD_RATE] = { sizeof(struct rate), 6, "rate", "rates" },
 	[RECORD_PLACE] = { sizeof(struct place), 7, "place", "places" },
 	[RECORD_CLIMATE] = { sizeof(struct climate_month), 5, "climate", "climates" },
+	[RECORD_FINDING] = { sizeof(struct finding), 20, "finding", "findings" },
+	[RECORD_WAIVER] = { sizeof(struct waiver), 10, "waiver", "waivers" },
+	[RECORD_SKIP] = { sizeof(struct skip), 7, "skip", "skips" },
+	[RECORD_PHOTO] = { sizeof(struct photo), 9, "photo", "photos" },
+	[RECORD_HEEDED] = { sizeof(struct heeded), 6, "heeded", "heeded" },
+	[RECORD_SHIPPED] = { sizeof(struct shipped), 5, "shipped", "shipped" },
+	[RECORD_FIGURE] = { sizeof(struct figure), 9, "figure", "figures" },
+	[RECORD_JOB] = { sizeof(struct job), 11, "job", "jobs" },
+	[RECORD_AIM] = { sizeof(struct aim), 7, "aim", "aims" },
+	[RECORD_STEP] = { sizeof(struct step), 10, "step", "steps" },
+	[RECORD_REMOVAL] = { sizeof(struct removal), 19, "removal", "removals" },
 };
 
 static void *

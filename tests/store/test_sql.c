@@ -149,6 +149,13 @@ START_TEST(the_columns_of_each_table_are_the_fields_of_its_record)
 }
 END_TEST
 
+/* What all boats of a logbook share. */
+static gboolean
+r_of_no_boat(enum record r)
+{
+	return r == RECORD_RATE || r == RECORD_PLACE || r == RECORD_CLIMATE;
+}
+
 static void
 named_for(enum sql_id sql, const char *begin, enum record r)
 {
@@ -164,7 +171,7 @@ START_TEST(each_record_has_its_own_statements)
 
 	named_for(sql_all(r), "ALL_", r);
 	named_for(sql_walk(r), "WALK_", r);
-	if (r != RECORD_RATE && r != RECORD_PLACE && r != RECORD_CLIMATE)
+	if (!r_of_no_boat(r))
 		named_for(sql_of_boat(r), "OF_BOAT_", r);
 	else
 		ck_assert_int_eq(sql_of_boat(r), SQL_COUNT);

@@ -15,10 +15,10 @@ WHERE t.boat = ?1
 ORDER BY t.id, l.id;
 
 --! DUE_PARTS
--- The parts fitted now, the latest of a fitting last.
+-- The parts fitted now, the latest of a fitting last; a fluid is no part that a look or a renewal counts from.
 SELECT p.fitting, p.fitted, p.made
 FROM fitting f CROSS JOIN part p ON p.fitting = f.id
-WHERE f.boat = ?1 AND p.removed IS NULL AND p.fitted IS NOT NULL
+WHERE f.boat = ?1 AND p.removed IS NULL AND p.fitted IS NOT NULL AND p.what NOT LIKE 'fluid: %'
 ORDER BY f.path, p.fitted;
 
 --! DUE_OFF
@@ -34,6 +34,12 @@ SELECT name, value FROM rate;
 --! DUE_OPEN
 -- What happened and is not closed.
 SELECT date, kind FROM happening WHERE boat = ?1 AND closed IS NULL ORDER BY date;
+
+--! DUE_FOUND
+-- Open findings that ask for work.
+SELECT id, date, level, words, makes_due FROM finding
+WHERE boat = ?1 AND mended IS NULL AND makes_due IS NOT NULL
+ORDER BY date;
 
 -- boat, first day; from the last outing before that day on, since the salt it left may still be there.  From the
 -- covering index alone
@@ -105,6 +111,10 @@ UPDATE outing SET hours = ?2 WHERE id = ?1;
 --! ENGINE_HOURS
 -- Seconds that the log holds of an engine, up to a day.
 SELECT coalesce(sum(hours), 0), max(estimated) FROM outing WHERE boat = ?1 AND engine = ?2 AND date <= ?3;
+
+--! ENGINE_TYPED_BESIDE
+-- What was typed for a day beside the outing ?4; by a reading may be of days before, too.
+SELECT coalesce(sum(hours), 0) FROM outing WHERE boat = ?1 AND engine = ?2 AND date = ?3 AND id <> ?4 AND reading IS NULL;
 
 --! ENGINE_HOURS_ON
 SELECT coalesce(sum(hours), 0) FROM outing WHERE boat = ?1 AND engine = ?2 AND date = ?3;

@@ -35,6 +35,28 @@ SELECT * FROM rate ORDER BY id;
 SELECT * FROM place ORDER BY id;
 --! WALK_CLIMATE
 SELECT * FROM climate ORDER BY id;
+--! WALK_FINDING
+SELECT * FROM finding ORDER BY id;
+--! WALK_WAIVER
+SELECT * FROM waiver ORDER BY id;
+--! WALK_SKIP
+SELECT * FROM skip ORDER BY id;
+--! WALK_PHOTO
+SELECT * FROM photo ORDER BY id;
+--! WALK_HEEDED
+SELECT * FROM heeded ORDER BY id;
+--! WALK_SHIPPED
+SELECT * FROM shipped ORDER BY id;
+--! WALK_FIGURE
+SELECT * FROM figure ORDER BY id;
+--! WALK_JOB
+SELECT * FROM job ORDER BY id;
+--! WALK_AIM
+SELECT * FROM aim ORDER BY id;
+--! WALK_STEP
+SELECT * FROM step ORDER BY id;
+--! WALK_REMOVAL
+SELECT * FROM removal ORDER BY id;
 
 --! ALL_BOAT
 SELECT * FROM boat ORDER BY name;
@@ -70,6 +92,28 @@ SELECT * FROM rate ORDER BY name;
 SELECT * FROM place ORDER BY name;
 --! ALL_CLIMATE
 SELECT * FROM climate ORDER BY place, month;
+--! ALL_FINDING
+SELECT * FROM finding ORDER BY boat, date, id;
+--! ALL_WAIVER
+SELECT * FROM waiver ORDER BY boat, date, id;
+--! ALL_SKIP
+SELECT * FROM skip ORDER BY boat, date, id;
+--! ALL_PHOTO
+SELECT * FROM photo ORDER BY boat, date, id;
+--! ALL_HEEDED
+SELECT * FROM heeded ORDER BY boat, date, id;
+--! ALL_SHIPPED
+SELECT * FROM shipped ORDER BY boat, what, name;
+--! ALL_FIGURE
+SELECT * FROM figure ORDER BY boat, fitting, what, id;
+--! ALL_JOB
+SELECT * FROM job ORDER BY boat, opened, id;
+--! ALL_AIM
+SELECT * FROM aim ORDER BY job, id;
+--! ALL_STEP
+SELECT * FROM step ORDER BY job, no, id;
+--! ALL_REMOVAL
+SELECT * FROM removal ORDER BY job, no, id;
 
 --! OF_BOAT_BOAT
 SELECT * FROM boat WHERE id = ?1;
@@ -103,3 +147,25 @@ WHERE task.boat = ?1 ORDER BY task.name, service.date, service.id;
 SELECT * FROM measurement WHERE boat = ?1 ORDER BY date, id;
 --! OF_BOAT_BOUND
 SELECT * FROM bound WHERE boat = ?1 ORDER BY what, id;
+--! OF_BOAT_FINDING
+SELECT * FROM finding WHERE boat = ?1 ORDER BY date, id;
+--! OF_BOAT_WAIVER
+SELECT * FROM waiver WHERE boat = ?1 ORDER BY date, id;
+--! OF_BOAT_SKIP
+SELECT * FROM skip WHERE boat = ?1 ORDER BY date, id;
+--! OF_BOAT_PHOTO
+SELECT * FROM photo WHERE boat = ?1 ORDER BY date, id;
+--! OF_BOAT_HEEDED
+SELECT * FROM heeded WHERE boat = ?1 ORDER BY date, id;
+--! OF_BOAT_SHIPPED
+SELECT * FROM shipped WHERE boat = ?1 ORDER BY what, name;
+--! OF_BOAT_FIGURE
+SELECT * FROM figure WHERE boat = ?1 ORDER BY fitting, what, id;
+--! OF_BOAT_JOB
+SELECT * FROM job WHERE boat = ?1 ORDER BY opened, id;
+--! OF_BOAT_AIM
+SELECT aim.* FROM job CROSS JOIN aim ON aim.job = job.id WHERE job.boat = ?1 ORDER BY job.opened, job.id, aim.id;
+--! OF_BOAT_STEP
+SELECT step.* FROM job CROSS JOIN step ON step.job = job.id WHERE job.boat = ?1 ORDER BY job.opened, job.id, step.no, step.id;
+--! OF_BOAT_REMOVAL
+SELECT removal.* FROM job CROSS JOIN removal ON removal.job = job.id WHERE job.boat = ?1 ORDER BY job.opened, job.id, removal.no, removal.id;

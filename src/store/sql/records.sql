@@ -1,15 +1,15 @@
 -- One record at a time: a plain insert for imports, insert or update by key, read, delete.
 
 --! ADD_BOAT
-INSERT INTO boat VALUES (?1, ?2, ?3, ?4, ?5, ?6, ?7, ?8, ?9, ?10, ?11, ?12, ?13);
+INSERT INTO boat VALUES (?1, ?2, ?3, ?4, ?5, ?6, ?7, ?8, ?9, ?10, ?11, ?12, ?13, ?14, ?15, ?16);
 
 --! PUT_BOAT
-INSERT INTO boat VALUES (?1, ?2, ?3, ?4, ?5, ?6, ?7, ?8, ?9, ?10, ?11, ?12, ?13)
+INSERT INTO boat VALUES (?1, ?2, ?3, ?4, ?5, ?6, ?7, ?8, ?9, ?10, ?11, ?12, ?13, ?14, ?15, ?16)
 ON CONFLICT (id) DO UPDATE SET
 	name = excluded.name, kind = excluded.kind, berth = excluded.berth,
 	winter = excluded.winter, water = excluded.water, launch = excluded.launch,
 	haul_out = excluded.haul_out, place = excluded.place, since = excluded.since, built = excluded.built,
-	catalogue = excluded.catalogue, remark = excluded.remark;
+	catalogue = excluded.catalogue, remark = excluded.remark, edition = excluded.edition, units = excluded.units, delivered = excluded.delivered;
 
 --! GET_BOAT
 SELECT * FROM boat WHERE id = ?1;
@@ -48,16 +48,16 @@ SELECT * FROM meter WHERE id = ?1;
 DELETE FROM meter WHERE id = ?1;
 
 --! ADD_FITTING
-INSERT INTO fitting VALUES (?1, ?2, ?3, ?4, ?5, ?6, ?7, ?8, ?9, ?10, ?11, ?12, ?13, ?14);
+INSERT INTO fitting VALUES (?1, ?2, ?3, ?4, ?5, ?6, ?7, ?8, ?9, ?10, ?11, ?12, ?13, ?14, ?15);
 
 --! PUT_FITTING
-INSERT INTO fitting VALUES (?1, ?2, ?3, ?4, ?5, ?6, ?7, ?8, ?9, ?10, ?11, ?12, ?13, ?14)
+INSERT INTO fitting VALUES (?1, ?2, ?3, ?4, ?5, ?6, ?7, ?8, ?9, ?10, ?11, ?12, ?13, ?14, ?15)
 ON CONFLICT (id) DO UPDATE SET
 	boat = excluded.boat, path = excluded.path, title = excluded.title,
 	engine = excluded.engine, variant = excluded.variant, variants = excluded.variants,
 	below_waterline = excluded.below_waterline, fuel = excluded.fuel, rubber = excluded.rubber,
 	needs_off = excluded.needs_off, off_minutes = excluded.off_minutes, retired = excluded.retired,
-	remark = excluded.remark;
+	remark = excluded.remark, opens_with = excluded.opens_with;
 
 --! GET_FITTING
 SELECT * FROM fitting WHERE id = ?1;
@@ -144,17 +144,17 @@ SELECT * FROM happening WHERE id = ?1;
 DELETE FROM happening WHERE id = ?1;
 
 --! ADD_TASK
-INSERT INTO task VALUES (?1, ?2, ?3, ?4, ?5, ?6, ?7, ?8, ?9, ?10, ?11, ?12, ?13, ?14, ?15, ?16, ?17);
+INSERT INTO task VALUES (?1, ?2, ?3, ?4, ?5, ?6, ?7, ?8, ?9, ?10, ?11, ?12, ?13, ?14, ?15, ?16, ?17, ?18);
 
 --! PUT_TASK
-INSERT INTO task VALUES (?1, ?2, ?3, ?4, ?5, ?6, ?7, ?8, ?9, ?10, ?11, ?12, ?13, ?14, ?15, ?16, ?17)
+INSERT INTO task VALUES (?1, ?2, ?3, ?4, ?5, ?6, ?7, ?8, ?9, ?10, ?11, ?12, ?13, ?14, ?15, ?16, ?17, ?18)
 ON CONFLICT (id) DO UPDATE SET
 	boat = excluded.boat, name = excluded.name, fitting = excluded.fitting,
 	title = excluded.title, verb = excluded.verb, place = excluded.place,
 	mechanism = excluded.mechanism, consequence = excluded.consequence, rule = excluded.rule,
 	minutes = excluded.minutes, variants = excluded.variants, part = excluded.part,
 	proof = excluded.proof, caution = excluded.caution, retired = excluded.retired,
-	remark = excluded.remark;
+	remark = excluded.remark, state = excluded.state;
 
 --! GET_TASK
 SELECT * FROM task WHERE id = ?1;
@@ -274,3 +274,178 @@ SELECT * FROM climate WHERE id = ?1;
 
 --! DROP_CLIMATE
 DELETE FROM climate WHERE id = ?1;
+
+--! ADD_FINDING
+INSERT INTO finding VALUES (?1, ?2, ?3, ?4, ?5, ?6, ?7, ?8, ?9, ?10, ?11, ?12, ?13, ?14, ?15, ?16, ?17, ?18, ?19, ?20);
+
+--! PUT_FINDING
+INSERT INTO finding VALUES (?1, ?2, ?3, ?4, ?5, ?6, ?7, ?8, ?9, ?10, ?11, ?12, ?13, ?14, ?15, ?16, ?17, ?18, ?19, ?20)
+ON CONFLICT (id) DO UPDATE SET
+	boat = excluded.boat, fitting = excluded.fitting, task = excluded.task, outing = excluded.outing,
+	measurement = excluded.measurement, date = excluded.date, words = excluded.words,
+	level = excluded.level, proposed = excluded.proposed, raised = excluded.raised,
+	rule = excluded.rule, makes_due = excluded.makes_due, until = excluded.until,
+	allowed = excluded.allowed, who = excluded.who, mended = excluded.mended,
+	service = excluded.service, left_as = excluded.left_as, remark = excluded.remark;
+
+--! GET_FINDING
+SELECT * FROM finding WHERE id = ?1;
+
+--! DROP_FINDING
+DELETE FROM finding WHERE id = ?1;
+
+--! ADD_WAIVER
+INSERT INTO waiver VALUES (?1, ?2, ?3, ?4, ?5, ?6, ?7, ?8, ?9, ?10);
+
+--! PUT_WAIVER
+INSERT INTO waiver VALUES (?1, ?2, ?3, ?4, ?5, ?6, ?7, ?8, ?9, ?10)
+ON CONFLICT (id) DO UPDATE SET
+	boat = excluded.boat, finding = excluded.finding, task = excluded.task,
+	happening = excluded.happening, date = excluded.date, until = excluded.until, who = excluded.who,
+	reason = excluded.reason, ended = excluded.ended;
+
+--! GET_WAIVER
+SELECT * FROM waiver WHERE id = ?1;
+
+--! DROP_WAIVER
+DELETE FROM waiver WHERE id = ?1;
+
+--! ADD_SKIP
+INSERT INTO skip VALUES (?1, ?2, ?3, ?4, ?5, ?6, ?7);
+
+--! PUT_SKIP
+INSERT INTO skip VALUES (?1, ?2, ?3, ?4, ?5, ?6, ?7)
+ON CONFLICT (id) DO UPDATE SET
+	boat = excluded.boat, task = excluded.task, list = excluded.list, date = excluded.date,
+	reason = excluded.reason, who = excluded.who;
+
+--! GET_SKIP
+SELECT * FROM skip WHERE id = ?1;
+
+--! DROP_SKIP
+DELETE FROM skip WHERE id = ?1;
+
+--! ADD_PHOTO
+INSERT INTO photo VALUES (?1, ?2, ?3, ?4, ?5, ?6, ?7, ?8, ?9);
+
+--! PUT_PHOTO
+INSERT INTO photo VALUES (?1, ?2, ?3, ?4, ?5, ?6, ?7, ?8, ?9)
+ON CONFLICT (id) DO UPDATE SET
+	boat = excluded.boat, finding = excluded.finding, service = excluded.service, path = excluded.path,
+	digest = excluded.digest, date = excluded.date, remark = excluded.remark, removal = excluded.removal;
+
+--! GET_PHOTO
+SELECT * FROM photo WHERE id = ?1;
+
+--! DROP_PHOTO
+DELETE FROM photo WHERE id = ?1;
+
+--! ADD_HEEDED
+INSERT INTO heeded VALUES (?1, ?2, ?3, ?4, ?5, ?6);
+
+--! PUT_HEEDED
+INSERT INTO heeded VALUES (?1, ?2, ?3, ?4, ?5, ?6)
+ON CONFLICT (id) DO UPDATE SET
+	boat = excluded.boat, date = excluded.date, work = excluded.work, cautions = excluded.cautions,
+	who = excluded.who;
+
+--! GET_HEEDED
+SELECT * FROM heeded WHERE id = ?1;
+
+--! DROP_HEEDED
+DELETE FROM heeded WHERE id = ?1;
+
+--! ADD_SHIPPED
+INSERT INTO shipped VALUES (?1, ?2, ?3, ?4, ?5);
+
+--! PUT_SHIPPED
+INSERT INTO shipped VALUES (?1, ?2, ?3, ?4, ?5)
+ON CONFLICT (id) DO UPDATE SET
+	boat = excluded.boat, what = excluded.what, name = excluded.name, digest = excluded.digest;
+
+--! GET_SHIPPED
+SELECT * FROM shipped WHERE id = ?1;
+
+--! DROP_SHIPPED
+DELETE FROM shipped WHERE id = ?1;
+
+--! ADD_FIGURE
+INSERT INTO figure VALUES (?1, ?2, ?3, ?4, ?5, ?6, ?7, ?8, ?9);
+
+--! PUT_FIGURE
+INSERT INTO figure VALUES (?1, ?2, ?3, ?4, ?5, ?6, ?7, ?8, ?9)
+ON CONFLICT (id) DO UPDATE SET
+	boat = excluded.boat, fitting = excluded.fitting, what = excluded.what, as_read = excluded.as_read,
+	value = excluded.value, unit = excluded.unit, source = excluded.source, remark = excluded.remark;
+
+--! GET_FIGURE
+SELECT * FROM figure WHERE id = ?1;
+
+--! DROP_FIGURE
+DELETE FROM figure WHERE id = ?1;
+
+--! ADD_JOB
+INSERT INTO job VALUES (?1, ?2, ?3, ?4, ?5, ?6, ?7, ?8, ?9, ?10, ?11);
+
+--! PUT_JOB
+INSERT INTO job VALUES (?1, ?2, ?3, ?4, ?5, ?6, ?7, ?8, ?9, ?10, ?11)
+ON CONFLICT (id) DO UPDATE SET
+	boat = excluded.boat, name = excluded.name, title = excluded.title, template = excluded.template,
+	opened = excluded.opened, paused = excluded.paused, closed = excluded.closed,
+	place = excluded.place, who = excluded.who, remark = excluded.remark;
+
+--! GET_JOB
+SELECT * FROM job WHERE id = ?1;
+
+--! DROP_JOB
+DELETE FROM job WHERE id = ?1;
+
+--! ADD_AIM
+INSERT INTO aim VALUES (?1, ?2, ?3, ?4, ?5, ?6, ?7);
+
+--! PUT_AIM
+INSERT INTO aim VALUES (?1, ?2, ?3, ?4, ?5, ?6, ?7)
+ON CONFLICT (id) DO UPDATE SET
+	job = excluded.job, task = excluded.task, finding = excluded.finding, service = excluded.service,
+	undone = excluded.undone, reason = excluded.reason;
+
+--! GET_AIM
+SELECT * FROM aim WHERE id = ?1;
+
+--! DROP_AIM
+DELETE FROM aim WHERE id = ?1;
+
+--! ADD_STEP
+INSERT INTO step VALUES (?1, ?2, ?3, ?4, ?5, ?6, ?7, ?8, ?9, ?10);
+
+--! PUT_STEP
+INSERT INTO step VALUES (?1, ?2, ?3, ?4, ?5, ?6, ?7, ?8, ?9, ?10)
+ON CONFLICT (id) DO UPDATE SET
+	job = excluded.job, no = excluded.no, kind = excluded.kind, text = excluded.text,
+	done = excluded.done, seen = excluded.seen, who = excluded.who, task = excluded.task,
+	on_condition = excluded.on_condition;
+
+--! GET_STEP
+SELECT * FROM step WHERE id = ?1;
+
+--! DROP_STEP
+DELETE FROM step WHERE id = ?1;
+
+--! ADD_REMOVAL
+INSERT INTO removal VALUES (?1, ?2, ?3, ?4, ?5, ?6, ?7, ?8, ?9, ?10, ?11, ?12, ?13, ?14, ?15, ?16, ?17, ?18, ?19);
+
+--! PUT_REMOVAL
+INSERT INTO removal VALUES (?1, ?2, ?3, ?4, ?5, ?6, ?7, ?8, ?9, ?10, ?11, ?12, ?13, ?14, ?15, ?16, ?17, ?18, ?19)
+ON CONFLICT (id) DO UPDATE SET
+	job = excluded.job, no = excluded.no, kind = excluded.kind, what = excluded.what,
+	count = excluded.count, size = excluded.size, as_found = excluded.as_found,
+	orientation = excluded.orientation, tray = excluded.tray, state = excluded.state,
+	fitting = excluded.fitting, off = excluded.off, back = excluded.back,
+	back_count = excluded.back_count, as_left = excluded.as_left, why = excluded.why,
+	who = excluded.who, remark = excluded.remark;
+
+--! GET_REMOVAL
+SELECT * FROM removal WHERE id = ?1;
+
+--! DROP_REMOVAL
+DELETE FROM removal WHERE id = ?1;
