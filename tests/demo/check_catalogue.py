@@ -2,7 +2,7 @@
 """Check the shipped catalogue as a whole: check_catalogue.py share/catalogue [WORDS.C]
 
 Each complaint is a line; exit code 1 when there was one.  WORDS.C is src/model/words.c, whose words are
-then the only ones allowed.
+then the only ones allowed.  What kinds.csv puts together for a kind of boat and its fuel is checked together.
 """
 import csv
 import os
@@ -10,25 +10,79 @@ import re
 import sys
 
 TASKS_AT_LEAST = 80
-TITLE_AT_MOST = 72
-CAUTIONS = set("fuel-vapour carbon-monoxide stands lifting-drive propeller batteries hot-coolant disposal "
-               "shore-power alone trailer moving-parts".split())
+TITLE_AT_MOST = 56
+FITTING_AT_MOST = 24
+STATES = set("key-out battery-off cold drained fuel-safe chocked drive-blocked engine-running".split())
 # A figure that only the maker's manual may give: torque, pressure, quantity, electrode potential.
 UNITS = (r"ft[- ]?lbs?|in[- ]?lbs?|lb[- ]?ft|N[·.]?m|kgf?m|psi|k?Pa|m?bar|inHg|mmHg|litres?|"
          r"liters?|L|l|ml|mL|quarts?|qts?|gallons?|gal|pints?|fl\.? ?oz|oz|cc|mV")
 FIGURE = re.compile(r"\d[\d.,/ -]*(" + UNITS + r")\b")
 HEADS = {
-    "fittings": "path title variant variants below-waterline fuel rubber needs-off off-minutes remark",
-    "tasks": "name fitting title verb place mechanism consequence rule minutes variants part proof caution "
-             "remark",
+    "fittings": "path title variant variants below-waterline fuel rubber needs-off opens-with off-minutes "
+                "remark",
+    "tasks": "name fitting title verb place state mechanism consequence rule minutes variants part proof "
+             "caution remark",
     "limits": "task kind amount hours salt salt-hours event happening measured standing source",
     "rates": "name value unit standing source",
+    "kinds": "kind fuel module each",
+    "editions": "edition date what",
 }
+FILES = ("fittings", "tasks", "limits")
 WORDS = {"verb": "verb", "place": "workplace", "mechanism": "mechanism", "consequence": "consequence",
          "rule": "clock_rule", "kind": "limit_kind", "event": "season_event",
          "happening": "happening", "standing": "standing"}
 NEEDS = {"hours": "hours", "first-hours": "hours", "months": "amount", "outings": "amount",
          "seasons": "amount", "event": "event", "happening": "happening", "condition": None}
+
+KINDS = {"petrol-sterndrive": "petrol", "diesel-sterndrive": "diesel", "inboard": "diesel petrol",
+         "outboard": "petrol", "jet": "petrol diesel", "sail": "diesel petrol"}
+GENERATOR = {"generator": "diesel petrol"}  # no boat: it is added to one
+# Happenings that make a list: on every kind of boat each has more to look at than one thing.
+LISTS = "grounding swamping overheating line dry-run flooded-bilge bad-fuel bought".split()
+LIST_AT_LEAST = 2
+# Fittings at which a mechanic of that kind would laugh.
+SILLY = {
+    "petrol-sterndrive": "engine/injectors shaft drive/bracket rig",
+    "diesel-sterndrive": "drive/bracket shaft rig",
+    "inboard": "drive trailer saildrive rig",
+    "outboard": "drive/transom engine/coupler engine/exhaust fuel/blower shaft rig",
+    "jet": "drive propeller shaft rig",
+    "sail": "drive trailer hull/trim-tabs",
+}
+SILLY_ON_DIESEL = ("engine/ignition engine/flame-arrestor engine/exhaust/risers fuel/vapour fuel/blower "
+                   "safety/vapour-alarm")
+# Designs that need opposite treatment: the group, a kind that has it, the fitting, its design, a task that
+# exists for that design, and designs of the same fitting for which it does not.
+DESIGNS = """
+gimbal-bearing petrol-sterndrive drive/transom/gimbal-bearing greasable gimbal-bearing.grease sealed
+u-joints diesel-sterndrive drive/upper/ujoint-shaft greasable ujoint-shaft.grease sealed
+exhaust petrol-sterndrive drive/transom/bellows-exhaust bellows bellows-exhaust.renew tube
+ujoint-bellows petrol-sterndrive drive/transom/bellows-ujoint nose-compressed bellows-ujoint.seat bell-housing-clamped
+water-pump petrol-sterndrive drive/water-pump fitted water-pump.renew not-fitted
+water-pump petrol-sterndrive engine/cooling/seawater-pump fitted seawater-pump.renew not-fitted
+cooling petrol-sterndrive engine/cooling raw-water cooling.drain closed
+cooling inboard engine/cooling raw-water cooling.plugs-in closed
+cooling inboard engine/cooling closed cooling.sea-plugs raw-water
+cooling jet engine/cooling closed cooling.exchanger-anode raw-water
+steering-clamp petrol-sterndrive drive/transom/gimbal-ring u-bolt gimbal-ring.tighten clamp-bolts
+shift petrol-sterndrive drive/shift/shift-cable two-cable shift-cable.measure electronic
+shift outboard drive/shift/shift-cable electronic shift-cable.electronic two-cable one-cable
+shaft-seal inboard shaft/seal packing seal.drip face-seal lip-seal
+shaft-seal inboard shaft/seal packing seal.repack face-seal lip-seal
+shaft-seal inboard shaft/seal face-seal seal.inspect packing
+trailer-hub outboard trailer/hubs repack hubs.grease sealed oil-bath
+battery sail electrical/batteries flooded batteries.gravity agm gel lithium
+extinguisher jet safety/extinguishers disposable extinguishers.renew rechargeable
+extinguisher jet safety/extinguishers rechargeable extinguishers.service disposable
+fuel-feed petrol-sterndrive engine/fuel-feed carburettor fuel-feed.pressure injected
+fuel-feed petrol-sterndrive engine/fuel-feed injected fuel-feed.rail-pressure carburettor
+fuel-feed outboard engine/fuel-feed carburettor fuel-feed.bowl injected
+fuel-feed outboard engine/fuel-feed injected fuel-feed.storage-mix carburettor
+sail-drive sail saildrive/diaphragm double diaphragm.renew not-fitted
+sail-drive sail shaft/cutless fitted cutless.measure not-fitted
+sail-propeller sail propeller folding propeller.grease fixed
+two-stroke outboard engine/lubrication four-stroke lubrication.change oil-tank premix
+"""
 
 
 class Check:
@@ -42,6 +96,9 @@ class Check:
 
     def read(self, folder, name):
         path = os.path.join(folder, name + ".csv")
+        if not os.path.exists(path):
+            self.that(False, path, "is not there")
+            return []
         with open(path, newline="", encoding="utf-8") as f:
             text = f.read()
         self.that("\r" not in text, path, "has other line ends than LF")
@@ -72,31 +129,53 @@ def check_words(check, name, rows, words):
                            f"{column}: {row[column]} is not one of the words")
 
 
-def check_fittings(check, fittings):
-    paths = [f["path"] for f in fittings]
-    off = {f["path"]: f["needs-off"] for f in fittings}
-    check.that(len(paths) == len(set(paths)), "fittings", "a path stands twice")
-    for f in fittings:
-        path, chain = f["path"], [f["path"]]
+def check_access(check, f, fittings):
+    path, chain = f["path"], [f["path"]]
+    opens = f["opens-with"].split()
+    while fittings[chain[-1]]["needs-off"]:
+        chain.append(fittings[chain[-1]]["needs-off"])
+        if not check_reference(check, f, chain[-1], fittings, "needs off what there is not"):
+            break
+        if chain[-1] in chain[:-1]:
+            check.that(False, path, "goes round in a circle: " + " ".join(chain))
+            break
+    check.that(path not in opens and len(opens) == len(set(opens)), path, "opens itself, or another twice")
+    for other in opens:
+        check_reference(check, f, other, fittings, "opens what there is not")
+
+
+def check_reference(check, f, other, fittings, what):
+    """Of two engines each has its own: what the boat has once can't name a fitting of them."""
+    check.that(other in fittings, f["path"], f"{what}: {other}")
+    if other in fittings:
+        check.that(fittings[other]["each"] == "no" or f["each"] == "yes", f["path"],
+                   f"the boat has it once, and it names {other} of each engine")
+    return other in fittings
+
+
+def check_fittings(check, rows):
+    fittings = {f["path"]: f for f in rows}
+    off = {f["needs-off"] for f in rows}
+    check.that(len(fittings) == len(rows), "fittings", "a path stands twice: "
+               + " ".join(sorted({f["path"] for f in rows if rows.count(f) > 1 or fittings[f["path"]] is not f})))
+    for f in rows:
+        path, parent = f["path"], f["path"].rpartition("/")[0]
         check.that(re.fullmatch(r"[a-z]+[a-z0-9-]*(/[a-z][a-z0-9-]*)*", path), path, "is no path")
-        check.that("/" not in path or path.rsplit("/", 1)[0] in off, path, "its parent is missing")
-        check.that(f["title"], path, "has no title")
+        check.that(not parent or parent in fittings, path, "its parent is missing")
+        check.that(not parent or parent not in fittings or fittings[parent]["each"] == f["each"], path,
+                   "there is one for each engine, and its parent once, or the other way round")
+        check.that(0 < len(f["title"]) <= FITTING_AT_MOST, path, f"the title has {len(f['title'])} columns")
         check.that(not f["variant"], path, "the catalogue can't know a boat's variant")
         for flag in ("below-waterline", "fuel", "rubber"):
             check.that(f[flag] in ("yes", "no"), path, f"{flag} is neither yes nor no")
-        check.that(bool(f["off-minutes"]) == (path in off.values()), path, "minutes to take off what others need off, and of it only")
-        while off.get(chain[-1]):
-            chain.append(off[chain[-1]])
-            check.that(chain[-1] in off, path, f"needs off what there is not: {chain[-1]}")
-            if chain[-1] in chain[:-1]:
-                check.that(False, path, "goes round in a circle: " + " ".join(chain))
-                break
+        check.that(bool(f["off-minutes"]) == (path in off), path,
+                   "minutes to take off what others need off, and of it only")
+        check_access(check, f, fittings)
 
 
-def check_tasks(check, tasks, fittings):
+def check_tasks(check, tasks, fittings, cautions):
     variants = {f["path"]: f["variants"].split() for f in fittings}
-    names = [t["name"] for t in tasks]
-    check.that(len(names) >= TASKS_AT_LEAST, "tasks", f"only {len(names)}")
+    off = {f["path"]: f["needs-off"] for f in fittings}
     for column in ("name", "title"):
         twice = {t[column] for t in tasks if [u[column] for u in tasks].count(t[column]) > 1}
         check.that(not twice, "tasks", f"{column} stands twice: {sorted(twice)}")
@@ -109,7 +188,12 @@ def check_tasks(check, tasks, fittings):
         check.that(t["minutes"].isdigit() and int(t["minutes"]) > 0, name, "no minutes")
         check.that(set(t["variants"].split()) <= set(variants.get(fitting, [])), name,
                    "a variant that its fitting has not")
-        check.that(set(t["caution"].split()) <= CAUTIONS, name, "an unknown caution")
+        check.that(set(t["caution"].split()) <= cautions, name, "an unknown caution")
+        check.that(set(t["state"].split()) <= STATES, name, "an unknown state")
+        check.that(not {"key-out", "cold", "drained"} & set(t["state"].split())
+                   or "engine-running" not in t["state"], name, "an engine can't run in that state")
+        check.that(not off.get(fitting) or ("engine-running" not in t["state"] and t["place"] != "on-hose"), name,
+                   f"the engine can't run with {off.get(fitting)} off")
         check.that(t["proof"], name, "nothing proves it")
         check.that(t["rule"] != "printed-date" or t["mechanism"] == "none", name,
                    "a printed date knows no wear")
@@ -152,21 +236,86 @@ def check_rates(check, rates):
         float(r["value"])
 
 
+def check_boat(check, kind, fuel, boat):
+    """What is on every boat, and what must not be on this one."""
+    paths = [f["path"] for f in boat["fittings"]]
+    for silly in SILLY[kind].split() + (SILLY_ON_DIESEL.split() if fuel == "diesel" else []):
+        there = [p for p in paths if p == silly or p.startswith(silly + "/")]
+        check.that(not there, f"{kind} {fuel}", f"has {' '.join(there)}")
+    check.that(len(boat["tasks"]) >= TASKS_AT_LEAST, f"{kind} {fuel}", f"only {len(boat['tasks'])} tasks")
+    for happening in LISTS:
+        n = len({m["task"] for m in boat["limits"] if m["happening"] == happening})
+        check.that(n >= LIST_AT_LEAST, f"{kind} {fuel}", f"{n} tasks after {happening}")
+    trial = [t for t in boat["tasks"] if t["name"].startswith("trial.")]
+    check.that(len(trial) >= 9, f"{kind} {fuel}", f"a sea trial of {len(trial)} steps")
+    for t in trial:
+        kinds = [m["kind"] for m in boat["limits"] if m["task"] == t["name"]]
+        check.that(kinds == ["condition"], t["name"], "a step of the trial is due by itself")
+
+
+def check_designs(check, boats):
+    groups = set()
+    for line in DESIGNS.strip().splitlines():
+        group, kind, path, design, task, *without = line.split()
+        boat = boats[kind, KINDS[kind].split()[0] if group != "fuel-feed" else "petrol"]
+        variants = {f["path"]: f["variants"].split() for f in boat["fittings"]}.get(path, [])
+        exists_for = {t["name"]: t["variants"].split() for t in boat["tasks"] if t["fitting"] == path}.get(task, [])
+        check.that({design, *without} <= set(variants), path, f"of the designs {design} {' '.join(without)} one is missing")
+        check.that(design in exists_for, task, f"is not there for {path} {design}")
+        check.that(not set(without) & set(exists_for), task, f"is there for {path} {' '.join(without)}")
+        groups.add(group)
+    check.that(len(groups) >= 13, "designs", f"only {len(groups)} groups")
+
+
+def check_kinds(check, kinds, folders):
+    used = {k["module"] for k in kinds}
+    check.that(used == folders, "kinds", f"modules without a folder or kind: {sorted(used ^ folders)}")
+    fuels = {}
+    for k in kinds:
+        check.that(k["each"] in ("yes", "no"), "kinds", f"{k['module']}: each is neither yes nor no")
+        if k["fuel"] not in fuels.setdefault(k["kind"], []):
+            fuels[k["kind"]].append(k["fuel"])
+    check.that({k: " ".join(f) for k, f in fuels.items()} == {**KINDS, **GENERATOR}, "kinds",
+               f"the kinds and their fuels are {fuels}")
+
+
+def union(check, kinds, modules, cautions, kind, fuel):
+    rows = [k for k in kinds if (k["kind"], k["fuel"]) == (kind, fuel)]
+    names = [k["module"] for k in rows]
+    check.that(len(names) == len(set(names)), f"{kind} {fuel}", "a module stands twice")
+    boat = {name: [] for name in FILES}
+    for k in rows:
+        for name in FILES:
+            boat[name] += [{**row, "each": k["each"]} for row in modules.get(k["module"], {}).get(name, [])]
+    check_fittings(check, boat["fittings"])
+    check_tasks(check, boat["tasks"], boat["fittings"], cautions)
+    check_limits(check, boat["limits"], boat["tasks"])
+    print(f"{kind} {fuel}: {len(boat['fittings'])} fittings, {len(boat['tasks'])} tasks, "
+          f"{len(boat['limits'])} limits")
+    return boat
+
+
 def main(root, words_c=None):
     check = Check()
     words = allowed(words_c) if words_c else {}
-    rates = check.read(root, "rates")
+    rates, kinds = check.read(root, "rates"), check.read(root, "kinds")
+    check.read(root, "editions")
     check_rates(check, rates)
     check_words(check, "rates", rates, words)
-    for kind in sorted(d for d in os.listdir(root) if os.path.isdir(os.path.join(root, d))):
-        folder = os.path.join(root, kind)
-        fittings, tasks, limits = (check.read(folder, name) for name in ("fittings", "tasks", "limits"))
-        check_fittings(check, fittings)
-        check_tasks(check, tasks, fittings)
-        check_limits(check, limits, tasks)
-        for name, rows in (("tasks", tasks), ("limits", limits)):
-            check_words(check, name, rows, words)
-        print(f"{kind}: {len(fittings)} fittings, {len(tasks)} tasks, {len(limits)} limits")
+    folders = {d for d in os.listdir(root) if os.path.isdir(os.path.join(root, d))}
+    modules = {m: {name: check.read(os.path.join(root, m), name) for name in FILES} for m in sorted(folders)}
+    check_kinds(check, kinds, folders)
+    with open(os.path.join(root, "cautions.csv"), newline="", encoding="utf-8") as f:
+        cautions = {row["word"] for row in csv.DictReader(f)}
+    for module in modules.values():
+        for name in ("tasks", "limits"):
+            check_words(check, name, module[name], words)
+    boats = {(kind, fuel): union(check, kinds, modules, cautions, kind, fuel)
+             for kind, fuels in {**KINDS, **GENERATOR}.items() for fuel in fuels.split()}
+    for (kind, fuel), boat in boats.items():
+        if kind in KINDS:
+            check_boat(check, kind, fuel, boat)
+    check_designs(check, boats)
     return check.bad
 
 

@@ -6,8 +6,9 @@
 command -v python3 >/dev/null || skip "python3 is not installed"
 
 scripts=$top_srcdir/tests/demo
-catalogue=$top_srcdir/share/catalogue/petrol-sterndrive
+catalogue=$test_dir/petrol-sterndrive
 demo=$top_srcdir/share/demo
+run 0 python3 -B "$scripts/union.py" "$top_srcdir/share/catalogue" petrol-sterndrive petrol "$catalogue"
 
 about "share/demo is what tests/demo/make_demo.py writes"
 mkdir demo
