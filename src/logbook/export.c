@@ -2,6 +2,7 @@
 
 #include "base/err.h"
 #include "exchange/record_csv.h"
+#include "logbook/handover.h"
 #include "logbook/inside.h"
 #include "logbook/out_file.h"
 
@@ -11,6 +12,7 @@
 struct naming {
 	struct book *b;
 	enum record of; /* what is written */
+	struct handover *handover; /* NULL: names and all */
 	gboolean several; /* boats: a task's or fitting's name alone does not tell whose it is */
 	GHashTable *name[RECORD_COUNT];
 };
@@ -27,7 +29,7 @@ name_of(void *user, enum record ref, gint64 key)
 		n->name[ref] = g_hash_table_new_full(g_int64_hash, g_int64_equal, g_free, g_free);
 	name = g_hash_table_lookup(n->name[ref], &key);
 	if (!name && (name = book_name_of(n->b, ref, key))) {
-		char *kept = g_strdup(name);
+		char *kept = g_strdup(n->handover && ref == RECORD_PLACE ? handover_place(n->handover, name) : name);
 
 		g_hash_table_insert(n->name[ref], g_memdup2(&key, sizeof key), kept);
 		name = kept;
@@ -46,6 +48,8 @@ write_records(struct book *b, enum record r, struct naming *names, struct csv_ou
 	*rows = 0;
 	record_init(r, record);
 	while (ok && cells_next_record(c, r, record)) {
+		if (names->handover)
+			handover_strip(names->handover, r, record);
 		ok = record_out_row(out, record);
 		++*rows;
 	}
@@ -100,6 +104,8 @@ write_outings(struct book *b, struct naming *names, struct csv_out *csv, gint64 
 			record_init(RECORD_OUTING, &day[n]);
 		}
 		cells_record(c, RECORD_OUTING, &day[n]);
+		if (names->handover)
+			handover_strip(names->handover, RECORD_OUTING, &day[n]);
 		++*rows;
 		if (n && (day[n].boat != day->boat || day[n].date != day->date)) {
 			struct outing next = day[n];
@@ -128,14 +134,18 @@ book_export(struct book *b, const struct export_form *form, gint64 *rows, GError
 	struct sink sink;
 	gboolean ok;
 
-	if (!boats || !out_file_open(&f, form->path, form->stream, err))
+	if (!boats || (form->without_names && !(names.handover = handover_new(b, err)))
+	    || !out_file_open(&f, form->path, form->stream, err)) {
+		handover_free(names.handover);
 		return FALSE;
+	}
 	names.several = boats->len > 1;
 	sink = sink_file(f.stream);
 	csv = csvout_new(&sink, &how);
 	ok = form->what == RECORD_OUTING ? write_outings(b, &names, csv, rows, err)
 					 : write_records(b, form->what, &names, csv, rows, err);
 	ok = csvout_close(csv, ok ? err : NULL) && ok;
+	handover_free(names.handover);
 	for (int i = 0; i < RECORD_COUNT; i++)
 		g_clear_pointer(&names.name[i], g_hash_table_unref);
 	return out_file_close(&f, ok, err);

@@ -3,6 +3,7 @@
 #include "base/date.h"
 #include "base/err.h"
 #include "logbook/import.h"
+#include "logbook/variant.h"
 
 #include <stdio.h>
 #include <string.h>
@@ -34,59 +35,6 @@ add_engine(struct book *b, const struct boat *boat, const struct new_engine *n, 
 	return ok;
 }
 
-/* One file of a catalogue, whose path is taken over; a file that is not there adds nothing. */
-static gboolean
-read_part(struct book *b, char *file, enum record r, gint64 boat, int *rows, GError **err)
-{
-	g_autofree char *path = file;
-	struct import_form form = { .what = r, .path = path, .decimal_comma = -1 };
-	struct import_said said = { 0 };
-	gboolean ok = TRUE;
-
-	if (!g_file_test(path, G_FILE_TEST_EXISTS))
-		return TRUE;
-	ok = import_file(b, &form, boat, &said, err);
-	if (!ok && err && !*err)
-		err_set(err, ERR_INPUT, "%s", said.errors->len ? (const char *)said.errors->pdata[0] : path);
-	if (rows)
-		*rows = (int)said.rows;
-	import_said_clear(&said);
-	return ok;
-}
-
-gboolean
-book_read_catalogue(struct book *b, const char *catalogue, const struct boat *boat, int *fittings, int *tasks,
-		    GError **err)
-{
-	g_autofree char *folder = g_build_filename(catalogue, word_of(&words_boat_kind, boat->kind), NULL);
-
-	*fittings = *tasks = 0;
-	return read_part(b, g_build_filename(catalogue, "rates.csv", NULL), RECORD_RATE, NONE, NULL, err)
-	    && read_part(b, g_build_filename(folder, "fittings.csv", NULL), RECORD_FITTING, boat->id, fittings, err)
-	    && read_part(b, g_build_filename(folder, "tasks.csv", NULL), RECORD_TASK, boat->id, tasks, err)
-	    && read_part(b, g_build_filename(folder, "limits.csv", NULL), RECORD_LIMIT, boat->id, NULL, err);
-}
-
-gboolean
-book_check_variant(const struct fitting *f, const char *variant, GError **err)
-{
-	g_auto(GStrv) all = g_strsplit(f->variants ? f->variants : "", " ", -1);
-
-	if (!all[0] || g_strv_contains((const char *const *)all, variant))
-		return TRUE;
-	return err_set(err, ERR_INPUT, "%s has no design \"%.40s\": it is one of %s", f->path, variant, f->variants);
-}
-
-static gboolean
-set_variant(struct book *b, struct fitting *f, const char *variant, GError **err)
-{
-	if (!book_check_variant(f, variant, err))
-		return FALSE;
-	g_free(f->variant);
-	f->variant = g_strdup(variant);
-	return book_put(b, RECORD_FITTING, f, err);
-}
-
 /* "PATH=VARIANT" of --variant, or "PATH" of --without. */
 static gboolean
 apply_choice(struct book *b, gint64 boat, const char *text, gboolean without, GError **err)
@@ -102,9 +50,22 @@ apply_choice(struct book *b, gint64 boat, const char *text, gboolean without, GE
 	if (!book_find_fitting(b, boat, path, &f, err))
 		return FALSE;
 	f.retired = without ? 1 : f.retired;
-	ok = without ? book_put(b, RECORD_FITTING, &f, err) : set_variant(b, &f, eq + 1, err);
+	ok = without ? book_put(b, RECORD_FITTING, &f, err) : book_put_variant(b, &f, eq + 1, err);
 	record_clear(RECORD_FITTING, &f);
 	return ok;
+}
+
+/* A boat bought used asks to be gone through. */
+static gboolean
+add_bought(struct book *b, const struct boat *boat, GError **err)
+{
+	struct happening h;
+
+	record_init(RECORD_HAPPENING, &h);
+	h.boat = boat->id;
+	h.date = boat->since;
+	h.kind = HAPPENED_BOUGHT;
+	return book_put(b, RECORD_HAPPENING, &h, err);
 }
 
 static gboolean
@@ -112,19 +73,17 @@ write_boat(struct book *b, struct new_boat *n, GError **err)
 {
 	if (n->boat.since == NONE)
 		n->boat.since = b->who.today;
+	n->boat.delivered = n->from_builder ? n->boat.since : NONE;
 	n->boat.id = NONE;
 	if (!book_put(b, RECORD_BOAT, &n->boat, err))
 		return FALSE;
 	for (int i = 0; i < n->n_engines; i++)
 		if (!add_engine(b, &n->boat, &n->engine[i], err))
 			return FALSE;
-	if (!book_read_catalogue(b, n->catalogue, &n->boat, &n->n_fittings, &n->n_tasks, err))
+	if (!catalogue_put(b, n->catalogue, &n->boat, n->fuel, &n->given, err))
 		return FALSE;
-	if (n->n_tasks && !n->boat.catalogue) {
-		n->boat.catalogue = g_strdup(word_of(&words_boat_kind, n->boat.kind));
-		if (!book_put(b, RECORD_BOAT, &n->boat, err))
-			return FALSE;
-	}
+	if (n->used && !add_bought(b, &n->boat, err))
+		return FALSE;
 	for (int i = 0; n->variants && n->variants[i]; i++)
 		if (!apply_choice(b, n->boat.id, n->variants[i], FALSE, err))
 			return FALSE;
@@ -150,21 +109,6 @@ book_add_boat(struct book *b, struct new_boat *n, GError **err)
 	return book_begin(b, err) && book_end(b, write_boat(b, n, err), err, "boat %s", n->boat.name);
 }
 
-gboolean
-book_set_variant(struct book *b, struct fitting *f, const char *variant, GError **err)
-{
-	return book_begin(b, err) && book_end(b, set_variant(b, f, variant, err), err, "%s is %s", f->path, variant);
-}
-
-gboolean
-book_retire_fitting(struct book *b, struct fitting *f, gboolean retired, GError **err)
-{
-	f->retired = retired ? 1 : NONE;
-	return book_begin(b, err)
-	    && book_end(b, book_put(b, RECORD_FITTING, f, err), err, "%s: %s", f->path,
-			retired ? "none on this boat" : "fitted");
-}
-
 /* The demo's files in the order in which each finds what it refers to. */
 static const struct {
 	const char *file;
@@ -182,21 +126,27 @@ static const struct {
 };
 
 static gboolean
+read_demo(struct book *b, const char *folder, const char *file, enum record r, gint64 boat, GError **err)
+{
+	g_autofree char *path = g_build_filename(folder, file, NULL);
+
+	return import_whole(b, path, r, boat, err);
+}
+
+static gboolean
 fill_demo(struct book *b, const char *data, GError **err)
 {
-	g_autofree char *folder = g_build_filename(data, "demo", NULL),
-			*catalogue = g_build_filename(data, "catalogue", NULL);
+	g_autofree char *folder = g_build_filename(data, "demo", NULL), *catalogue = g_build_filename(data, "catalogue", NULL);
 	struct boat boat;
-	int n, m;
-	gboolean ok = read_part(b, g_build_filename(folder, "boats.csv", NULL), RECORD_BOAT, NONE, NULL, err)
-		   && book_boat(b, NULL, &boat, err);
+	struct catalogue_given given;
+	gboolean ok = read_demo(b, folder, "boats.csv", RECORD_BOAT, NONE, err) && book_boat(b, NULL, &boat, err);
 
 	if (!ok)
 		return FALSE;
-	ok = read_part(b, g_build_filename(folder, "engines.csv", NULL), RECORD_ENGINE, boat.id, NULL, err)
-	  && book_read_catalogue(b, catalogue, &boat, &n, &m, err);
+	ok = read_demo(b, folder, "engines.csv", RECORD_ENGINE, boat.id, err)
+	  && catalogue_put(b, catalogue, &boat, NULL, &given, err);
 	for (guint i = 0; ok && i < G_N_ELEMENTS(demo_files); i++)
-		ok = read_part(b, g_build_filename(folder, demo_files[i].file, NULL), demo_files[i].r, boat.id, NULL, err);
+		ok = read_demo(b, folder, demo_files[i].file, demo_files[i].r, boat.id, err);
 	record_clear(RECORD_BOAT, &boat);
 	return ok;
 }

@@ -3,6 +3,7 @@
 #define LOGBOOK_FOUND_H
 
 #include "logbook/book.h"
+#include "logbook/catalogue.h"
 
 enum { MAX_ENGINES = 6 };
 
@@ -17,10 +18,13 @@ struct new_boat {
 	struct boat boat; /* id is filled in */
 	struct new_engine engine[MAX_ENGINES];
 	int n_engines;
-	const char *catalogue; /* folder of the catalogues, one folder a kind of boat */
+	const char *catalogue; /* folder of the catalogues */
+	const char *fuel; /* where the kind comes with several; NULL: the usual */
+	gboolean from_builder; /* new on boat.since: nothing is older */
+	gboolean used; /* it asks to be gone through */
 	char **variants; /* "PATH=VARIANT", NULL-ended; NULL: none known */
 	char **without; /* fittings that it does not have */
-	int n_fittings, n_tasks; /* set: what the catalogue gave */
+	struct catalogue_given given; /* set */
 };
 
 gboolean book_add_boat(struct book *b, struct new_boat *n, GError **err);
@@ -29,9 +33,5 @@ gboolean book_add_boat(struct book *b, struct new_boat *n, GError **err);
  * worked out from the log up to that day.  With how METER_FIRST the log's beginning moves back to that day and
  * reading; what ran until the old beginning becomes one row, not logged. */
 gboolean book_add_meter(struct book *b, gint64 boat, const char *engine, struct meter *m, GError **err);
-
-/* Which design a fitting has, or (with retired 1) that the boat has none. */
-gboolean book_set_variant(struct book *b, struct fitting *f, const char *variant, GError **err);
-gboolean book_retire_fitting(struct book *b, struct fitting *f, gboolean retired, GError **err);
 
 #endif

@@ -253,7 +253,7 @@ key_of(void *user, enum record ref, const char *text, const void *record, gint64
 static guint64
 filled_fields(const struct importing *in)
 {
-	static const char *const follow[] = { "boat", "hours", "outcome", "how", "standing", NULL };
+	static const char *const follow[] = { "boat", "hours", "outcome", "how", "standing", "level", "digest", NULL };
 	enum record r = in->form->what;
 	guint64 bits = 0;
 
@@ -369,6 +369,22 @@ import_file(struct book *b, const struct import_form *form, gint64 boat, struct 
 	ok = import_stream(&in, f, err);
 	if (!standard)
 		fclose(f);
+	return ok;
+}
+
+gboolean
+import_whole(struct book *b, const char *path, enum record r, gint64 boat, GError **err)
+{
+	struct import_form form = { .what = r, .path = path, .decimal_comma = -1 };
+	struct import_said said = { 0 };
+	gboolean ok;
+
+	if (!g_file_test(path, G_FILE_TEST_EXISTS))
+		return TRUE;
+	ok = import_file(b, &form, boat, &said, err);
+	if (!ok && err && !*err)
+		err_set(err, ERR_INPUT, "%s", said.errors->len ? (const char *)said.errors->pdata[0] : path);
+	import_said_clear(&said);
 	return ok;
 }
 

@@ -10,9 +10,8 @@
 gboolean import_file(struct book *b, const struct import_form *form, gint64 boat, struct import_said *said,
 		     GError **err);
 
-/* The catalogue of the boat's kind: rates, fittings, tasks, limits; within a command that is under way. */
-gboolean book_read_catalogue(struct book *b, const char *catalogue, const struct boat *boat, int *fittings, int *tasks,
-			     GError **err);
+/* The same of a file of our own, where the first wrong row is the error; a file that is not there adds nothing. */
+gboolean import_whole(struct book *b, const char *path, enum record r, gint64 boat, GError **err);
 
 /* A meter with new rows, followed from row to row. */
 struct import_meter {
@@ -41,6 +40,12 @@ struct importing {
 gboolean import_complete(struct importing *in, void *record, GError **err);
 /* Whether a rate is one that the program knows, and its value makes sense. */
 gboolean import_rate_check(const struct rate *r, GError **err);
+/* Not after today; NONE is not. */
+gboolean import_not_ahead(const struct importing *in, gint64 date, GError **err);
+/* Whether a waiver, a skip and cautions read are whole: no day ahead, and nothing blank that somebody must have said. */
+gboolean import_waiver_check(const struct importing *in, const struct waiver *w, GError **err);
+gboolean import_skip_check(const struct importing *in, const struct skip *s, GError **err);
+gboolean import_heeded_check(const struct importing *in, const struct heeded *h, GError **err);
 /* The key of the row that has this one's name: a boat, engine, fitting, task, meter of that day, rate.  NONE. */
 gint64 import_key_by_name(struct importing *in, const void *record);
 /* Where the engines of a boat begin among in->engines. */

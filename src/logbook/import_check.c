@@ -5,19 +5,14 @@
 #include "base/date.h"
 #include "base/err.h"
 #include "engine/plausible.h"
+#include "logbook/figure.h"
 #include "logbook/place.h"
 #include "logbook/measure.h"
+#include "logbook/photo.h"
 #include "logbook/service.h"
 #include "logbook/service_span.h"
 
-static gboolean
-not_ahead(const struct importing *in, gint64 date, GError **err)
-{
-	char d[DAY_TEXT], t[DAY_TEXT];
-
-	return date == NONE || date <= in->b->who.today
-	    || err_set(err, ERR_INPUT, "%s lies ahead of today, %s", day_iso(date, d), day_iso(in->b->who.today, t));
-}
+#include <string.h>
 
 guint
 import_first_engine(const struct importing *in, gint64 boat)
@@ -143,7 +138,7 @@ complete_outing(struct importing *in, struct outing *o, GError **err)
 	const struct engine *only;
 	gboolean counted = o->hours != NONE;
 
-	if (!not_ahead(in, o->date, err))
+	if (!import_not_ahead(in, o->date, err))
 		return FALSE;
 	if (o->engine == NONE && (o->reading != NONE || (o->hours != NONE && o->hours > 0))) {
 		only = only_engine(in, o->boat);
@@ -184,7 +179,7 @@ complete_service(struct importing *in, struct service *s, GError **err)
 
 	if (!t)
 		return err_set(err, ERR_NOT_FOUND, "its task is not in this logbook");
-	if (!not_ahead(in, s->date, err) || !built_by(built(in, t->boat), s->date, err))
+	if (!import_not_ahead(in, s->date, err) || !built_by(built(in, t->boat), s->date, err))
 		return FALSE;
 	if (s->made != NONE && s->made > s->date)
 		return err_set(err, ERR_INPUT, "made after the day of the work");
@@ -197,6 +192,29 @@ complete_service(struct importing *in, struct service *s, GError **err)
 	if (s->meter == NONE && !only)
 		return err_set(err, ERR_INPUT, "whose reading? the boat has not just one engine: give the meter's key");
 	return meter_of_row(in, only ? only->id : NONE, s->date, s->reading, &s->meter, err);
+}
+
+static gboolean
+complete_finding(struct importing *in, struct finding *f, GError **err)
+{
+	if (f->level == NONE)
+		f->level = f->proposed == NONE ? LEVEL_MEND : f->proposed;
+	if (!import_not_ahead(in, f->date, err) || !import_not_ahead(in, f->mended, err)
+	    || !built_by(built(in, f->boat), f->date, err))
+		return FALSE;
+	if (f->mended != NONE && f->mended < f->date)
+		return err_set(err, ERR_INPUT, "mended before it was found");
+	return f->until == NONE || f->until >= f->date || err_set(err, ERR_INPUT, "to be mended before it was found");
+}
+
+static gboolean
+complete_photo(struct importing *in, struct photo *p, GError **err)
+{
+	if ((p->finding != NONE) + (p->service != NONE) + (p->removal != NONE) != 1)
+		return err_set(err, ERR_INPUT, "a photo shows a finding, a service or a removal: one of them is wanted");
+	if (!p->digest && p->path && !(p->digest = photo_digest(p->path, err)))
+		return FALSE;
+	return import_not_ahead(in, p->date, err);
 }
 
 gboolean
@@ -217,9 +235,9 @@ import_complete(struct importing *in, void *record, GError **err)
 	case RECORD_SERVICE:
 		return complete_service(in, record, err);
 	case RECORD_HAPPENING:
-		return not_ahead(in, ((struct happening *)record)->date, err);
+		return import_not_ahead(in, ((struct happening *)record)->date, err);
 	case RECORD_MEASUREMENT:
-		return not_ahead(in, read->date, err);
+		return import_not_ahead(in, read->date, err);
 	case RECORD_SEASON:
 		return season->haul_out == NONE || season->haul_out > season->launch
 		    || err_set(err, ERR_INPUT, "haul-out is not after the launch");
@@ -229,24 +247,41 @@ import_complete(struct importing *in, void *record, GError **err)
 		    || err_set(err, ERR_INPUT, "the stay ends before it begins");
 	case RECORD_METER:
 		meter->how = meter->how == NONE ? METER_REPLACED : meter->how;
-		return not_ahead(in, meter->fitted, err);
+		return import_not_ahead(in, meter->fitted, err);
 	case RECORD_LIMIT:
 		limit->standing = limit->standing == NONE ? STANDING_OWNER : limit->standing;
-		return !limit->measured || measure_known(limit->measured, err);
+		return !limit->measured || measure_known(in->b, limit->measured, err);
 	case RECORD_PLACE:
 		return place_check(record, err);
 	case RECORD_CLIMATE:
 		return month_check(record, err);
+	case RECORD_FINDING:
+		return complete_finding(in, record, err);
+	case RECORD_PHOTO:
+		return complete_photo(in, record, err);
 	case RECORD_BOUND:
 		bound->standing = bound->standing == NONE ? STANDING_OWNER : bound->standing;
-		return measure_bound_check(bound, err);
+		return measure_bound_check(in->b, bound, err);
+	case RECORD_FIGURE:
+		return figure_check(record, err);
 	case RECORD_BOAT:
 	case RECORD_ENGINE:
 	case RECORD_FITTING:
 	case RECORD_PART:
 	case RECORD_TASK:
+	case RECORD_SHIPPED:
+	case RECORD_JOB:
+	case RECORD_AIM:
+	case RECORD_STEP:
+	case RECORD_REMOVAL:
 	case RECORD_COUNT:
 		break;
+	case RECORD_WAIVER:
+		return import_waiver_check(in, record, err);
+	case RECORD_SKIP:
+		return import_skip_check(in, record, err);
+	case RECORD_HEEDED:
+		return import_heeded_check(in, record, err);
 	case RECORD_RATE:
 		return import_rate_check(record, err);
 	}

@@ -4,6 +4,7 @@
 #include "base/err.h"
 #include "base/text.h"
 #include "engine/wear.h"
+#include "logbook/figure.h"
 #include "logbook/inside.h"
 #include "logbook/measure.h"
 #include "logbook/place.h"
@@ -17,6 +18,7 @@ import_key_by_name(struct importing *in, const void *record)
 	const struct rate *rate = record;
 	const struct bound *bound = record;
 	const struct climate_month *month = record;
+	const struct figure *figure = record;
 	const struct task *t = record;
 	const struct fitting *f = record;
 	const struct engine *e = record;
@@ -41,6 +43,8 @@ import_key_by_name(struct importing *in, const void *record)
 		return book_climate_key(in->b, month->place, month->month);
 	case RECORD_BOUND:
 		return book_bound_key(in->b, bound->boat, bound->fitting, bound->what);
+	case RECORD_FIGURE:
+		return book_figure_key(in->b, figure->boat, figure->fitting, figure->what);
 	case RECORD_METER:
 		c = cells_open(in->b->db, SQL_METER_FITTED);
 		cells_bind(c, 1, m->engine);
@@ -58,6 +62,16 @@ import_key_by_name(struct importing *in, const void *record)
 	case RECORD_LIMIT:
 	case RECORD_SERVICE:
 	case RECORD_MEASUREMENT:
+	case RECORD_FINDING:
+	case RECORD_WAIVER:
+	case RECORD_SKIP:
+	case RECORD_PHOTO:
+	case RECORD_HEEDED:
+	case RECORD_SHIPPED:
+	case RECORD_JOB:
+	case RECORD_AIM:
+	case RECORD_STEP:
+	case RECORD_REMOVAL:
 	case RECORD_COUNT:
 		break;
 	}
