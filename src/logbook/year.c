@@ -169,25 +169,3 @@ book_happening(struct book *b, struct happening *h, GError **err)
 	    && book_end(b, book_put(b, RECORD_HAPPENING, h, err), err, "%s on %s", word_of(&words_happening, h->kind),
 			day_iso(h->date, d));
 }
-
-gboolean
-book_close_happening(struct book *b, gint64 boat, gint64 kind, gint64 date, int *closed, GError **err)
-{
-	g_autoptr(GArray) all = book_records(b, RECORD_HAPPENING, boat, err);
-	struct happening *h;
-	gboolean ok = TRUE;
-
-	*closed = 0;
-	if (!all || !book_begin(b, err))
-		return FALSE;
-	h = (void *)all->data;
-	for (guint i = 0; ok && i < all->len; i++)
-		if (h[i].kind == kind && h[i].closed == NONE && h[i].date <= date) {
-			h[i].closed = date;
-			ok = book_put(b, RECORD_HAPPENING, &h[i], err);
-			++*closed;
-		}
-	if (ok && !*closed)
-		ok = err_set(err, ERR_NOT_FOUND, "no %s is open", word_of(&words_happening, kind));
-	return book_end(b, ok, err, "%s closed", word_of(&words_happening, kind));
-}

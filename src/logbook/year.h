@@ -15,7 +15,5 @@ gboolean book_correct_season(struct book *b, struct season *s, GError **err);	/*
 gboolean book_happening(struct book *b, struct happening *h, GError **err);
 /* Take a stay, a season or a happening out of the log; date is for the journal's words. */
 gboolean book_drop_dated(struct book *b, enum record r, gint64 id, gint64 date, GError **err);
-/* Close the open happenings of a kind; *closed counts them. */
-gboolean book_close_happening(struct book *b, gint64 boat, gint64 kind, gint64 date, int *closed, GError **err);
 
 #endif
