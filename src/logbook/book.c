@@ -4,6 +4,9 @@
 #include "base/err.h"
 #include "base/text.h"
 #include "exchange/cell.h"
+#include "logbook/caution.h"
+#include "logbook/knowledge.h"
+#include "logbook/readings.h"
 #include "store/backup.h"
 #include "store/verify.h"
 
@@ -54,6 +57,9 @@ book_close(struct book *b)
 		return;
 	db_close(b->db);
 	g_free(b->name);
+	readings_free(b->readings);
+	cautions_free(b->cautions);
+	knowledge_free(b->knowledge);
 	g_free(b);
 }
 
@@ -120,100 +126,51 @@ book_put(struct book *b, enum record r, void *record, GError **err)
 	return row_put(b->db, r, record, err);
 }
 
-static void
-clear_boat(gpointer p)
-{
-	record_clear(RECORD_BOAT, p);
-}
-static void
-clear_engine(gpointer p)
-{
-	record_clear(RECORD_ENGINE, p);
-}
-static void
-clear_meter(gpointer p)
-{
-	record_clear(RECORD_METER, p);
-}
-static void
-clear_fitting(gpointer p)
-{
-	record_clear(RECORD_FITTING, p);
-}
-static void
-clear_part(gpointer p)
-{
-	record_clear(RECORD_PART, p);
-}
-static void
-clear_stay(gpointer p)
-{
-	record_clear(RECORD_STAY, p);
-}
-static void
-clear_season(gpointer p)
-{
-	record_clear(RECORD_SEASON, p);
-}
-static void
-clear_outing(gpointer p)
-{
-	record_clear(RECORD_OUTING, p);
-}
-static void
-clear_happening(gpointer p)
-{
-	record_clear(RECORD_HAPPENING, p);
-}
-static void
-clear_task(gpointer p)
-{
-	record_clear(RECORD_TASK, p);
-}
-static void
-clear_limit(gpointer p)
-{
-	record_clear(RECORD_LIMIT, p);
-}
-static void
-clear_service(gpointer p)
-{
-	record_clear(RECORD_SERVICE, p);
-}
-static void
-clear_measurement(gpointer p)
-{
-	record_clear(RECORD_MEASUREMENT, p);
-}
-static void
-clear_bound(gpointer p)
-{
-	record_clear(RECORD_BOUND, p);
-}
-static void
-clear_rate(gpointer p)
-{
-	record_clear(RECORD_RATE, p);
-}
-static void
-clear_place(gpointer p)
-{
-	record_clear(RECORD_PLACE, p);
-}
-static void
-clear_climate(gpointer p)
-{
-	record_clear(RECORD_CLIMATE, p);
-}
+/* A GArray clears its elements by a function of the element alone. */
+#define CLEARER(name, r) \
+	static void clear_##name(gpointer p) { record_clear(r, p); }
+CLEARER(boat, RECORD_BOAT)
+CLEARER(engine, RECORD_ENGINE)
+CLEARER(meter, RECORD_METER)
+CLEARER(fitting, RECORD_FITTING)
+CLEARER(part, RECORD_PART)
+CLEARER(stay, RECORD_STAY)
+CLEARER(season, RECORD_SEASON)
+CLEARER(outing, RECORD_OUTING)
+CLEARER(happening, RECORD_HAPPENING)
+CLEARER(task, RECORD_TASK)
+CLEARER(limit, RECORD_LIMIT)
+CLEARER(service, RECORD_SERVICE)
+CLEARER(measurement, RECORD_MEASUREMENT)
+CLEARER(bound, RECORD_BOUND)
+CLEARER(rate, RECORD_RATE)
+CLEARER(place, RECORD_PLACE)
+CLEARER(climate, RECORD_CLIMATE)
+CLEARER(finding, RECORD_FINDING)
+CLEARER(waiver, RECORD_WAIVER)
+CLEARER(skip, RECORD_SKIP)
+CLEARER(photo, RECORD_PHOTO)
+CLEARER(heeded, RECORD_HEEDED)
+CLEARER(shipped, RECORD_SHIPPED)
+CLEARER(figure, RECORD_FIGURE)
+CLEARER(job, RECORD_JOB)
+CLEARER(aim, RECORD_AIM)
+CLEARER(step, RECORD_STEP)
+CLEARER(removal, RECORD_REMOVAL)
 
 GArray *
 book_rows(struct cells *c, enum record r, GError **err)
 {
 	static const GDestroyNotify clear[RECORD_COUNT] = {
-		clear_boat,  clear_engine,  clear_meter,       clear_fitting,   clear_part,
-		clear_stay,  clear_season,  clear_outing,      clear_happening, clear_task,
-		clear_limit, clear_service, clear_measurement, clear_bound, clear_rate,      clear_place,
-		clear_climate,
+		[RECORD_BOAT] = clear_boat, [RECORD_ENGINE] = clear_engine, [RECORD_METER] = clear_meter,
+		[RECORD_FITTING] = clear_fitting, [RECORD_PART] = clear_part, [RECORD_STAY] = clear_stay,
+		[RECORD_SEASON] = clear_season, [RECORD_OUTING] = clear_outing, [RECORD_HAPPENING] = clear_happening,
+		[RECORD_TASK] = clear_task, [RECORD_LIMIT] = clear_limit, [RECORD_SERVICE] = clear_service,
+		[RECORD_MEASUREMENT] = clear_measurement, [RECORD_BOUND] = clear_bound, [RECORD_RATE] = clear_rate,
+		[RECORD_PLACE] = clear_place, [RECORD_CLIMATE] = clear_climate, [RECORD_FINDING] = clear_finding,
+		[RECORD_WAIVER] = clear_waiver, [RECORD_SKIP] = clear_skip, [RECORD_PHOTO] = clear_photo,
+		[RECORD_HEEDED] = clear_heeded, [RECORD_SHIPPED] = clear_shipped, [RECORD_FIGURE] = clear_figure,
+		[RECORD_JOB] = clear_job, [RECORD_AIM] = clear_aim, [RECORD_STEP] = clear_step, [RECORD_REMOVAL] = clear_removal,
 	};
 	gsize size = record_type(r)->size;
 	GArray *all = g_array_new(FALSE, FALSE, (guint)size);

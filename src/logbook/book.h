@@ -14,6 +14,7 @@ struct book_who {
 	const char *name, *device;
 	gint64 now; /* UTC seconds since 1970 */
 	gint64 today; /* day number */
+	const char *data; /* folder of what is shipped: the catalogue; NULL: none */
 };
 
 /* Keeps no pointer into *who but its texts, which must outlive the book. */

@@ -22,6 +22,7 @@ due_list_new(void)
 	l->used = g_array_new(FALSE, FALSE, sizeof(struct limit_out));
 	l->access = g_array_new(FALSE, FALSE, sizeof(struct access));
 	l->readings = g_array_new(FALSE, FALSE, sizeof(struct due_reading));
+	l->found = g_array_new(FALSE, FALSE, sizeof(struct due_finding));
 	l->runs = g_array_new(FALSE, FALSE, sizeof(struct run));
 	l->stays = g_array_new(FALSE, FALSE, sizeof(struct stay_in));
 	l->seasons = g_array_new(FALSE, FALSE, sizeof(struct season_in));
@@ -38,6 +39,7 @@ due_list_free(struct due_list *l)
 	g_array_unref(l->asked);
 	g_array_unref(l->used);
 	g_array_unref(l->readings);
+	g_array_unref(l->found);
 	g_array_unref(l->access);
 	g_array_unref(l->runs);
 	g_array_unref(l->stays);
@@ -69,6 +71,12 @@ due_find(const struct due_list *l, gint64 task)
 		if (due_at(l, i)->id == task)
 			return due_at(l, i);
 	return NULL;
+}
+
+gboolean
+due_done_since(const struct baseline *since, gint64 date)
+{
+	return since->day != NONE && (since->earliest == NONE ? since->day : MIN(since->day, since->earliest)) >= date;
 }
 
 const struct due_year *
@@ -241,6 +249,7 @@ empty(struct due_list *l)
 	g_array_set_size(l->asked, 0);
 	g_array_set_size(l->used, 0);
 	g_array_set_size(l->readings, 0);
+	g_array_set_size(l->found, 0);
 	g_array_set_size(l->access, 0);
 	g_array_set_size(l->runs, 0);
 	g_array_set_size(l->stays, 0);
@@ -248,14 +257,12 @@ empty(struct due_list *l)
 	g_string_chunk_clear(l->chunk);
 }
 
-gboolean
-book_due(struct book *b, const struct boat *boat, const struct due_ask *ask, struct due_list *l, GError **err)
+static gboolean
+due_of(struct book *b, const struct boat *boat, const struct due_ask *ask, struct due_list *l, GError **err)
 {
 	struct engines e;
 
-	empty(l);
-	l->year = (struct due_year){ .at = ask->at };
-	if (!due_read_tasks(b, l, boat->id, &e, err) || !build_timeline(b, l, boat, &e, b->who.today, err))
+	if (!due_read_tasks(b, l, boat, &e, err) || !build_timeline(b, l, boat, &e, b->who.today, err))
 		return FALSE;
 	fix_year(l);
 	work_out(l, ask);
@@ -263,6 +270,26 @@ book_due(struct book *b, const struct boat *boat, const struct due_ask *ask, str
 		return FALSE;
 	due_sort(l);
 	return TRUE;
+}
+
+gboolean
+book_due(struct book *b, const struct boat *boat, const struct due_ask *ask, struct due_list *l, GError **err)
+{
+	empty(l);
+	l->year = (struct due_year){ .at = ask->at };
+	l->known = ask->at;
+	return due_of(b, boat, ask, l, err);
+}
+
+gboolean
+book_due_undone(struct book *b, const struct boat *boat, gint64 at, gint64 after, struct due_list *l, GError **err)
+{
+	const struct due_ask ask = { at, NONE };
+
+	empty(l);
+	l->year = (struct due_year){ .at = at };
+	l->known = MIN(at, after);
+	return due_of(b, boat, &ask, l, err);
 }
 
 gboolean

@@ -19,12 +19,14 @@ struct due_list {
 	GArray *used; /* struct limit_out, the same order */
 	GStringChunk *chunk; /* all texts */
 	GArray *readings; /* struct due_reading, of all lines in order */
+	GArray *found; /* struct due_finding, of all lines in order */
 	GArray *runs, *stays, *seasons;
 	struct timeline *timeline;
 	struct wear_rates *rates; /* NULL: not read yet */
 	GArray *access; /* struct access */
 	GHashTable *places; /* by name; NULL: not read yet */
 	struct due_year year;
+	gint64 known; /* what was done after that day is left out of account */
 };
 
 /* What the engines of the boat are called by their place in this table. */
@@ -38,12 +40,18 @@ struct cells;
 const char *due_keep(struct due_list *l, struct cells *c, int column);
 gboolean due_read_engines(struct book *b, gint64 boat, struct engines *e, GError **err);
 /* Tasks that the boat's design has, with their limits and what they count from; and the boat's engines. */
-gboolean due_read_tasks(struct book *b, struct due_list *l, gint64 boat, struct engines *e, GError **err);
+gboolean due_read_tasks(struct book *b, struct due_list *l, const struct boat *owner, struct engines *e, GError **err);
+/* What open findings ask for. */
+gboolean due_read_found(struct book *b, struct due_list *l, gint64 boat, GError **err);
 /* The readings that the condition limits go by, and what they stop. */
 gboolean due_read_measured(struct book *b, struct due_list *l, gint64 boat, GError **err);
+/* The figures of the manuals, as words. */
+gboolean due_read_figures(struct book *b, struct due_list *l, gint64 boat, GError **err);
 struct json_out;
 /* The readings of a line as an array; the sentence on that of one limit, the caller's: NULL when there is none. */
 void due_readings_json(struct json_out *j, const struct due_line *d);
+/* The findings that ask for a line as an array. */
+void due_found_json(struct json_out *j, const struct due_line *d);
 char *due_reading_why(const struct due_line *d, int limit);
 /* What must come off first for each line. */
 gboolean due_read_access(struct book *b, struct due_list *l, gint64 boat, GError **err);

@@ -3,6 +3,7 @@
 
 #include "logbook/inside.h"
 #include "logbook/measure.h"
+#include "logbook/units.h"
 #include "logbook/why.h"
 
 #include "base/date.h"
@@ -17,6 +18,8 @@ struct measured {
 	GArray *readings, *bounds; /* struct measurement by day and entry; struct bound */
 	struct condition_out *judged; /* of each reading */
 	struct book *b;
+	const struct readings *kinds;
+	gint64 units;
 	GHashTable *paths; /* key -> path; "" for one that is not there */
 };
 
@@ -37,10 +40,27 @@ any_asks(const struct due_list *l)
 	return FALSE;
 }
 
+/* Whether there is a reading of anything that a limit goes by: without one the file of them need not be read. */
+static gboolean
+any_asked_for(const struct due_list *l, const GArray *readings)
+{
+	g_autoptr(GHashTable) names = g_hash_table_new(g_str_hash, g_str_equal);
+	const struct limit *m = (const void *)l->limits->data;
+	const struct measurement *r = (const void *)readings->data;
+
+	for (guint i = 0; i < l->limits->len; i++)
+		if (asks(&m[i]))
+			g_hash_table_add(names, m[i].measured);
+	for (guint i = 0; i < readings->len; i++)
+		if (g_hash_table_contains(names, r[i].what))
+			return TRUE;
+	return FALSE;
+}
+
 static struct measure_limits
 limits_for(const struct measured *s, const struct condition_kind *kind, gint64 fitting)
 {
-	return measure_limits_of(kind, measure_bound_on(s->bounds, kind->what, fitting));
+	return measure_limits_of(kind, measure_bound_on(s->bounds, kind->what, fitting), s->units);
 }
 
 static void
@@ -50,7 +70,7 @@ judge_all(struct measured *s)
 
 	s->judged = g_new0(struct condition_out, s->readings->len);
 	for (guint i = 0; i < s->readings->len; i++) {
-		const struct condition_kind *kind = condition_kind_of(m[i].what);
+		const struct condition_kind *kind = readings_find(s->kinds, m[i].what);
 		struct measure_limits limits;
 
 		s->judged[i].verdict = VERDICT_NONE;
@@ -168,8 +188,9 @@ static void
 choose(const struct measured *s, struct due_line *d, int k, gint64 fitting)
 {
 	const struct measurement *m = (const void *)s->readings->data;
-	const struct condition_kind *kind = condition_kind_of(d->limit[k].measured);
+	const struct condition_kind *kind = readings_find(s->kinds, d->limit[k].measured);
 	g_autoptr(GArray) latest = kind ? latest_of_places(s, kind->what, fitting) : NULL;
+	const struct measurement *before;
 	struct due_reading best = { .verdict = VERDICT_NONE };
 
 	for (guint i = 0; latest && i < latest->len; i++) {
@@ -182,8 +203,10 @@ choose(const struct measured *s, struct due_line *d, int k, gint64 fitting)
 		if (best.verdict != VERDICT_NONE && worse < (best.cleared ? -1 : (int)best.verdict))
 			continue;
 		best = (struct due_reading){ k, kind, m[at].date, NULL, j->verdict, j->passed,
-					     limits.standing, NULL, cleared };
+					     limits.standing, NULL, FALSE, cleared, s->units };
 		best.as_read = g_string_chunk_insert(s->l->chunk, m[at].as_read);
+		before = measure_before(s->readings, &m[at]);
+		best.another_way = before && measure_another_way(&m[at], before);
 		best.source = g_string_chunk_insert(s->l->chunk, limits.source);
 	}
 	if (best.verdict == VERDICT_NONE)
@@ -215,17 +238,18 @@ due_read_measured(struct book *b, struct due_list *l, gint64 boat, GError **err)
 {
 	g_autoptr(GArray) readings = any_asks(l) ? book_records(b, RECORD_MEASUREMENT, boat, err) : NULL, bounds = NULL;
 	g_autoptr(GHashTable) paths = NULL;
-	struct measured s = { l, readings, NULL, NULL, b, NULL };
+	struct measured s = { .l = l, .readings = readings, .b = b, .units = NONE };
 
 	if (!readings)
 		return !any_asks(l);
-	if (!readings->len)
+	if (!any_asked_for(l, readings))
 		return TRUE;
 	bounds = book_records(b, RECORD_BOUND, boat, err);
-	if (!bounds)
+	if (!bounds || !(s.kinds = book_readings(b, err)))
 		return FALSE;
 	paths = g_hash_table_new_full(g_int64_hash, g_int64_equal, g_free, NULL);
 	s.bounds = bounds;
+	s.units = book_units(b, boat);
 	s.paths = paths;
 	for (guint i = 0; i < l->lines->len; i++)
 		know_path(&s, due_at(l, (int)i)->fitting_id, due_at(l, (int)i)->path);
@@ -239,10 +263,11 @@ char *
 due_reading_words(const struct due_reading *r)
 {
 	struct condition_out j = { .verdict = r->verdict, .passed = r->passed };
-	g_autofree char *verdict = measure_verdict(r->kind, &j);
+	const struct measure_limits shown = { .kind = r->kind, .units = r->units };
+	g_autofree char *verdict = measure_verdict(&shown, &j), *read = measure_read_words(r->kind, r->as_read, r->units);
 	char day[16];
 
-	return g_strdup_printf("%s %s on %s, %s", r->kind->what, r->as_read, day_words(r->date, day), verdict);
+	return g_strdup_printf("%s %s on %s, %s", r->kind->what, read, day_words(r->date, day), verdict);
 }
 
 char *
@@ -256,7 +281,8 @@ due_reading_why(const struct due_line *d, int limit)
 			continue;
 		words = due_reading_words(r);
 		source = source_words(r->standing, r->source);
-		return g_strdup_printf("  Last read: %s (%s)%s.", words, source,
+		return g_strdup_printf("  Last read: %s (%s)%s%s.", words, source,
+				       r->another_way ? "; read another way than before: not compared" : "",
 				       r->cleared ? "; the work was done since" : "");
 	}
 	return NULL;

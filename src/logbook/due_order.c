@@ -59,18 +59,49 @@ due_group_title(const struct due_list *l, int from, int to)
 	g_assert_not_reached();
 }
 
+/* Of what nobody knows the looks are summed up: what is to be renewed is known after them. */
 char *
 due_group_sum(const struct due_list *l, int from, int to)
 {
+	gboolean survey = due_at(l, from)->out.when == OPP_NO_RECORD;
+	const char *to_look = survey ? " to look" : "";
 	gint64 minutes = due_access_minutes(l, from, to);
 	int n = to - from;
 
 	for (int i = from; i < to; i++)
-		minutes += due_at(l, i)->minutes == NONE ? 0 : due_at(l, i)->minutes;
+		if (due_at(l, i)->minutes != NONE && (!survey || due_at(l, i)->in.rule == CLOCK_INSPECTION))
+			minutes += due_at(l, i)->minutes;
 	if (minutes >= 60)
-		return g_strdup_printf("%d %s, about %" G_GINT64_FORMAT " h", n, n == 1 ? "task" : "tasks",
-				       (minutes + 30) / 60);
-	return g_strdup_printf("%d %s, about %" G_GINT64_FORMAT " min", n, n == 1 ? "task" : "tasks", minutes);
+		return g_strdup_printf("%d %s, about %" G_GINT64_FORMAT " h%s", n, n == 1 ? "task" : "tasks",
+				       (minutes + 30) / 60, to_look);
+	return g_strdup_printf("%d %s, about %" G_GINT64_FORMAT " min%s", n, n == 1 ? "task" : "tasks", minutes, to_look);
+}
+
+/* The parts of a boat as one walks along them, by the beginnings of paths. */
+static const struct { const char *top, *title; } areas[] = {
+	{ "boat", "hull" }, { "hull", "hull" }, { "drive", "drive" }, { "shaft", "drive" }, { "saildrive", "drive" },
+	{ "propeller", "drive" }, { "jet", "drive" }, { "steering", "steering" }, { "engine", "engine" }, { "fuel", "fuel" },
+	{ "generator", "generator" }, { "electrical", "electrics" }, { "safety", "safety" }, { "rig", "rig" },
+	{ "cabin", "cabin" }, { "trailer", "trailer" },
+};
+
+const char *
+due_area(const struct due_line *d, int *rank)
+{
+	const char *path = d->path, *slash = strchr(path, '/');
+	gsize n;
+
+	for (int twin = 0; twin <= 1; twin++, path = slash ? slash + 1 : path, slash = strchr(path, '/')) {
+		n = slash ? (gsize)(slash - path) : strlen(path);
+		for (guint i = 0; i < G_N_ELEMENTS(areas); i++)
+			if (strlen(areas[i].top) == n && !strncmp(areas[i].top, path, n)) {
+				for (*rank = 0; strcmp(areas[*rank].title, areas[i].title); ++*rank)
+					;
+				return areas[i].title;
+			}
+	}
+	*rank = G_N_ELEMENTS(areas);
+	return "other";
 }
 
 int
@@ -134,6 +165,9 @@ compare_lines(gconstpointer x, gconstpointer y, gpointer groups)
 	}
 	if (!d)
 		d = (int)a->in.consequence - (int)b->in.consequence;
+	/* A look comes before the renewal that it may spare. */
+	if (!d && a->out.when == OPP_NO_RECORD)
+		d = (a->in.rule == CLOCK_RENEWAL) - (b->in.rule == CLOCK_RENEWAL);
 	if (!d && a->out.due != b->out.due)
 		d = a->out.due == NONE ? 1 : b->out.due == NONE ? -1 : a->out.due < b->out.due ? -1 : 1;
 	return d ? d : strcmp(a->name, b->name);

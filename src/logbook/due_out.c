@@ -75,11 +75,12 @@ json_day(struct json_out *j, const char *name, gint64 day)
 }
 
 static void
-json_limit(struct json_out *j, const struct limit *m, const struct limit_out *u)
+json_limit(struct json_out *j, const struct due_line *d, const struct limit *m, const struct limit_out *u)
 {
 	gboolean hours = m->kind == LIMIT_HOURS || m->kind == LIMIT_FIRST_HOURS;
 	g_autofree char *words = limit_words(m);
 	double unit = hours ? 3600 : 1;
+	gboolean counted = !hours || !d->no_hours; /* unknown is no nought */
 
 	jsonout_open_object(j, NULL);
 	jsonout_text(j, "limit", words);
@@ -88,9 +89,9 @@ json_limit(struct json_out *j, const struct limit *m, const struct limit_out *u)
 	if (m->salt != NONE || m->salt_hours != NONE)
 		jsonout_real(j, "salt-counts", hours ? (double)m->hours / (double)m->salt_hours
 						     : (double)m->amount / (double)m->salt);
-	jsonout_real(j, "used", u->raw / unit);
-	jsonout_real(j, "rated", u->rated / unit);
-	jsonout_real(j, "allowed", u->allowed / unit);
+	jsonout_real(j, "used", counted ? u->raw / unit : NAN);
+	jsonout_real(j, "rated", counted ? u->rated / unit : NAN);
+	jsonout_real(j, "allowed", counted ? u->allowed / unit : NAN);
 	jsonout_real(j, "share", u->share);
 	json_day(j, "due", u->due);
 	json_day(j, "early", u->early);
@@ -125,9 +126,10 @@ json_members(struct json_out *j, const struct due_line *d)
 	jsonout_text(j, "needs-off", d->off);
 	jsonout_open_array(j, "limits");
 	for (int i = 0; i < d->in.n_limits; i++)
-		json_limit(j, &d->limit[i], &d->used[i]);
+		json_limit(j, d, &d->limit[i], &d->used[i]);
 	jsonout_close(j);
 	due_readings_json(j, d);
+	due_found_json(j, d);
 }
 
 void
@@ -198,7 +200,7 @@ due_why_json(const struct due_list *l, const struct due_line *d)
 	jsonout_next(j);
 	json_members(j, d);
 	json_day(j, "at", l->year.at);
-	jsonout_real(j, "hours-a-day-ahead", timeline_usage(l->timeline, d->in.engine) / 3600);
+	jsonout_real(j, "hours-a-day-ahead", d->no_hours ? (double)NAN : timeline_usage(l->timeline, d->in.engine) / 3600);
 	jsonout_open_array(j, "exposure");
 	for (guint i = 0; i < terms->len; i++) {
 		const struct due_term *t = &((const struct due_term *)(const void *)terms->data)[i];

@@ -5,6 +5,7 @@
 #include "logbook/inside.h"
 #include "logbook/outing.h"
 #include "logbook/service.h"
+#include "logbook/variant.h"
 
 #include <math.h>
 #include <string.h>
@@ -41,21 +42,6 @@ due_read_engines(struct book *b, gint64 boat, struct engines *e, GError **err)
 	return cells_close(c, err);
 }
 
-/* Whether a task exists for the design that the boat has; one that nobody knows has all. */
-static gboolean
-has_variant(const char *variants, const char *variant)
-{
-	gsize n;
-
-	if (!variants || !variant)
-		return TRUE;
-	n = strlen(variant);
-	for (const char *p = variants; (p = strstr(p, variant)); p += n)
-		if ((p == variants || p[-1] == ' ') && (p[n] == ' ' || !p[n]))
-			return TRUE;
-	return FALSE;
-}
-
 static struct baseline
 known_to_the_day(int what, gint64 day, gint64 after, gboolean estimated)
 {
@@ -78,6 +64,7 @@ read_line(struct due_list *l, struct cells *c, const struct engines *e)
 	d.in.consequence = (enum consequence)cells_word(c, 6, &words_consequence);
 	d.in.rule = (enum clock_rule)cells_word(c, 7, &words_clock_rule);
 	d.minutes = cells_int(c, 8);
+	d.variants = due_keep(l, c, 9);
 	d.part = due_keep(l, c, 10);
 	d.proof = due_keep(l, c, 11);
 	d.caution = due_keep(l, c, 12);
@@ -90,6 +77,7 @@ read_line(struct due_list *l, struct cells *c, const struct engines *e)
 	label = due_label(d.fitting, d.name);
 	d.label = g_string_chunk_insert(l->chunk, label);
 	d.in.since = known_to_the_day(SINCE_UNKNOWN, NONE, 0, FALSE);
+	d.in.asked = d.in.done = NONE;
 	g_array_append_val(l->lines, d);
 }
 
@@ -100,7 +88,7 @@ read_lines(struct book *b, struct due_list *l, gint64 boat, const struct engines
 
 	cells_bind(c, 1, boat);
 	while (cells_next(c))
-		if (has_variant(cells_text(c, 9), cells_text(c, 16)))
+		if (variant_has_task(cells_text(c, 9), cells_text(c, 16)))
 			read_line(l, c, e);
 	return cells_close(c, err);
 }
@@ -132,6 +120,42 @@ read_limit(struct due_list *l, struct cells *c)
 	g_array_append_val(l->limits, m);
 	g_array_append_val(l->asked, in);
 	g_array_append_val(l->used, none);
+}
+
+/* Whether anything is known of what an engine has run: by its meter, by its owner, or by the log. */
+static gboolean
+knows_hours(struct book *b, gint64 engine, gboolean *known, GError **err)
+{
+	struct engine_hours hours = { NONE, 0, FALSE };
+	struct engine e;
+	gboolean ok;
+
+	record_init(RECORD_ENGINE, &e);
+	ok = row_get(b->db, RECORD_ENGINE, engine, &e, err) && book_engine_hours(b, &e, b->who.today, &hours, err);
+	*known = hours.total != NONE || hours.logged > 0 || book_has_meter(b, engine);
+	record_clear(RECORD_ENGINE, &e);
+	return ok;
+}
+
+/* Of an engine of which nothing is known no hours are counted: none is not nought. */
+static gboolean
+rest_hours(struct book *b, struct due_list *l, const struct engines *e, GError **err)
+{
+	struct due_line *line = (void *)l->lines->data;
+	struct limit_in *in = (void *)l->asked->data;
+	gboolean known[G_N_ELEMENTS(e->id)], any = e->n == 0;
+	int at = 0;
+
+	for (int i = 0; i < e->n; any = any || known[i], i++)
+		if (!knows_hours(b, e->id[i], &known[i], err))
+			return FALSE;
+	for (guint i = 0; i < l->lines->len; i++) {
+		line[i].no_hours = line[i].in.engine < 0 ? !any : !known[line[i].in.engine];
+		for (int k = 0; k < line[i].in.n_limits; k++, at++)
+			if (line[i].no_hours && (in[at].kind == LIMIT_HOURS || in[at].kind == LIMIT_FIRST_HOURS))
+				in[at].amount = NONE;
+	}
+	return TRUE;
 }
 
 /* Lines and limits come in the same order, by the task's name. */
@@ -173,6 +197,17 @@ share_out_limits(struct due_list *l)
 	}
 }
 
+/* Of a boat that came new from its builder nothing is older than that day; the first services are still to come. */
+static void
+all_new(struct due_list *l, const struct boat *boat)
+{
+	struct due_line *line = (void *)l->lines->data;
+
+	for (guint i = 0; boat->delivered != NONE && boat->delivered <= l->year.at && i < l->lines->len; i++)
+		line[i].in.since = known_to_the_day(line[i].in.rule == CLOCK_PRINTED ? SINCE_MADE : SINCE_FITTED, boat->delivered,
+						    0, line[i].in.rule == CLOCK_PRINTED);
+}
+
 /* A part counts from the day it was fitted, for the task that renews it and for looking at it. */
 static gboolean
 read_parts(struct book *b, struct due_list *l, gint64 boat, GError **err)
@@ -184,11 +219,12 @@ read_parts(struct book *b, struct due_list *l, gint64 boat, GError **err)
 	while (cells_next(c)) {
 		gint64 fitting = cells_int(c, 0), fitted = cells_int(c, 1), made = cells_int(c, 2);
 
-		if (fitted > l->year.at)
+		if (fitted > l->known)
 			continue;
 		for (guint i = 0; i < l->lines->len; i++) {
 			if (line[i].fitting_id != fitting || line[i].in.rule == CLOCK_DONE)
 				continue;
+			line[i].in.done = fitted;
 			if (line[i].in.rule == CLOCK_PRINTED)
 				line[i].in.since =
 					known_to_the_day(SINCE_MADE, made == NONE ? fitted : made, 0, made == NONE);
@@ -202,9 +238,10 @@ read_parts(struct book *b, struct due_list *l, gint64 boat, GError **err)
 static void
 take_service(struct due_line *d, struct cells *c)
 {
-	gint64 date = cells_int(c, 0), after = cells_int(c, 2), made = cells_int(c, 3);
+	gint64 date = cells_int(c, 0), after = cells_int(c, 2), made = cells_int(c, 3), earliest = cells_int(c, 5);
 	gboolean guess = cells_int(c, 4) == 1;
 
+	d->in.done = MAX(d->in.done, earliest == NONE ? date : earliest);
 	if (d->in.rule == CLOCK_PRINTED) {
 		d->in.since = known_to_the_day(SINCE_MADE, made == NONE ? date : made, 0, guess || made == NONE);
 		return;
@@ -212,7 +249,7 @@ take_service(struct due_line *d, struct cells *c)
 	if (d->in.since.day != NONE && date < d->in.since.day)
 		return;
 	d->in.since = known_to_the_day(SINCE_SERVICE, date, after == NONE ? 0 : after, guess);
-	d->in.since.earliest = cells_int(c, 5);
+	d->in.since.earliest = earliest;
 	d->in.since.ran = cells_int(c, 7); /* the engine's hours then, for now */
 	d->in.since.ran_most = cells_int(c, 6);
 }
@@ -246,7 +283,7 @@ work_out_ran(struct book *b, struct due_list *l, const struct engines *e, GError
 	return TRUE;
 }
 
-/* The newest service that counts, as far as the day asked for. */
+/* The newest service that counts, of those that are taken into account. */
 static gboolean
 read_services(struct book *b, struct due_list *l, GError **err)
 {
@@ -259,7 +296,7 @@ read_services(struct book *b, struct due_list *l, GError **err)
 
 		cells_bind(c, 1, d->id);
 		while (!found && cells_next(c))
-			found = cells_int(c, 0) <= l->year.at
+			found = cells_int(c, 0) <= l->known
 			     && service_restarts(d->in.rule, d->in.consequence, cells_word(c, 1, &words_outcome));
 		if (found) {
 			d->in.done_once = TRUE;
@@ -284,7 +321,24 @@ renewals_restart_looking(struct due_list *l)
 			    && (line[k].in.since.day == NONE || line[k].in.since.day < line[i].in.since.day)) {
 				line[k].in.since = line[i].in.since;
 				line[k].in.since.what = SINCE_FITTED;
+				line[k].in.done = MAX(line[k].in.done, line[i].in.done);
 			}
+}
+
+static gboolean
+has_clock(const struct due_line *d)
+{
+	for (int k = 0; k < d->in.n_limits; k++)
+		if (d->limit[k].kind != LIMIT_HAPPENING && d->limit[k].kind != LIMIT_CONDITION)
+			return TRUE;
+	return FALSE;
+}
+
+/* Of a boat bought used what nobody knows is the survey already. */
+static gboolean
+is_survey(const struct due_line *d, gint64 kind)
+{
+	return kind == HAPPENED_BOUGHT && d->in.since.day == NONE && has_clock(d);
 }
 
 /* An open happening asks anew for what was done before that day; what was done on the day was done after it. */
@@ -303,8 +357,7 @@ read_happenings(struct book *b, struct due_list *l, gint64 boat, GError **err)
 		for (guint i = 0; i < l->lines->len; i++)
 			for (int k = 0; k < line[i].in.n_limits; k++, at++)
 				if (asked[at].kind == LIMIT_HAPPENING && line[i].limit[k].happening == kind
-				    && date <= l->year.at
-				    && (line[i].in.since.day == NONE || line[i].in.since.day < date))
+				    && date <= l->year.at && !is_survey(&line[i], kind) && !due_done_since(&line[i].in.since, date))
 					asked[at].happened = date;
 	}
 	return cells_close(c, err);
@@ -384,15 +437,19 @@ read_rates(struct book *b, struct due_list *l, GError **err)
 }
 
 gboolean
-due_read_tasks(struct book *b, struct due_list *l, gint64 boat, struct engines *e, GError **err)
+due_read_tasks(struct book *b, struct due_list *l, const struct boat *owner, struct engines *e, GError **err)
 {
+	gint64 boat = owner->id;
+
 	if (!due_read_engines(b, boat, e, err) || !read_lines(b, l, boat, e, err) || !read_limits(b, l, boat, err))
 		return FALSE;
 	share_out_limits(l);
+	all_new(l, owner);
 	if (!read_parts(b, l, boat, err) || !read_services(b, l, err) || !work_out_ran(b, l, e, err))
 		return FALSE;
 	renewals_restart_looking(l);
-	return read_happenings(b, l, boat, err) && due_read_measured(b, l, boat, err);
+	return rest_hours(b, l, e, err) && read_happenings(b, l, boat, err) && due_read_found(b, l, boat, err)
+	    && due_read_measured(b, l, boat, err) && due_read_figures(b, l, boat, err);
 }
 
 gboolean

@@ -195,3 +195,20 @@ book_name_of(struct book *b, enum record r, gint64 key)
 	record_clear(r, record);
 	return b->name;
 }
+
+gboolean
+book_engine_of(struct book *b, const struct task *t, const char *name, struct engine *e, GError **err)
+{
+	struct fitting f;
+	gboolean ok;
+
+	record_init(RECORD_ENGINE, e);
+	record_init(RECORD_FITTING, &f);
+	ok = name || row_get(b->db, RECORD_FITTING, t->fitting, &f, err);
+	if (ok && f.engine != NONE)
+		ok = row_get(b->db, RECORD_ENGINE, f.engine, e, err);
+	else if (ok)
+		ok = book_engine(b, t->boat, name, e, err);
+	record_clear(RECORD_FITTING, &f);
+	return ok;
+}

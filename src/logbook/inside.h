@@ -12,6 +12,10 @@ struct book {
 	struct db *db;
 	struct book_who who;
 	char *name; /* last answer of book_name_of */
+	/* What is shipped; NULL: not asked for yet. */
+	struct readings *readings;
+	struct cautions *cautions;
+	struct knowledge *knowledge;
 };
 
 gboolean book_begin(struct book *b, GError **err);
@@ -37,8 +41,8 @@ gboolean built_by(gint64 year, gint64 day, GError **err);
 
 /* A boat's engine by name; NULL: its only one.  ERR_NOT_FOUND. */
 gboolean book_engine(struct book *b, gint64 boat, const char *name, struct engine *e, GError **err);
-/* A design that the fitting can have; one without a list of designs takes any word. */
-gboolean book_check_variant(const struct fitting *f, const char *variant, GError **err);
+/* The engine whose hours count for a task: that of the name; NULL: the fitting's, or the boat's only one. */
+gboolean book_engine_of(struct book *b, const struct task *t, const char *name, struct engine *e, GError **err);
 
 /* The meter that counts on a day; m->id is NONE when there is none. */
 gboolean book_meter_on(struct book *b, gint64 engine, gint64 day, struct meter *m, GError **err);

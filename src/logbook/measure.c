@@ -2,63 +2,66 @@
 
 #include "base/date.h"
 #include "base/err.h"
+#include "base/quantity.h"
 #include "base/text.h"
 #include "logbook/due.h"
 #include "logbook/inside.h"
+#include "logbook/units.h"
 
 #include <math.h>
 #include <string.h>
 
 static GPtrArray *
-kinds_with(const char *text)
+kinds_with(const struct readings *r, const char *text)
 {
 	GPtrArray *all = g_ptr_array_new();
 	g_autofree char *low = g_ascii_strdown(text, -1);
 
-	for (int i = 0; i < n_condition_kinds; i++)
-		if (strstr(condition_kinds[i].what, low))
-			g_ptr_array_add(all, (gpointer)(guintptr)condition_kinds[i].what);
+	for (guint i = 0; i < readings_count(r); i++)
+		if (strstr(readings_nth(r, i)->what, low))
+			g_ptr_array_add(all, (gpointer)(guintptr)readings_nth(r, i)->what);
 	return all;
 }
 
 static gboolean
-no_kind(const char *text, const GPtrArray *near, GError **err)
+no_kind(const struct readings *r, const char *text, const GPtrArray *near, GError **err)
 {
-	g_autoptr(GPtrArray) every = kinds_with("");
-	const GPtrArray *list = near->len ? near : every;
+	g_autoptr(GPtrArray) every = kinds_with(r, "");
 	g_autofree char *shown = text_quoted(text);
 	g_autoptr(GString) names = g_string_new(NULL);
 	const char *nearest = text_nearest(text, (const char *const *)every->pdata, (int)every->len);
 
-	for (guint i = 0; i < list->len; i++)
-		g_string_append_printf(names, "%s%s", i ? ", " : "", (const char *)list->pdata[i]);
+	for (guint i = 0; i < near->len; i++)
+		g_string_append_printf(names, "%s%s", i ? ", " : "", (const char *)near->pdata[i]);
 	if (near->len > 1)
 		return err_set(err, ERR_INPUT, "%s can be %s: name one", shown, names->str);
 	if (nearest)
-		return err_set(err, ERR_INPUT, "%s is no measured value: is \"%s\" meant? There are %s", shown, nearest,
-			       names->str);
-	return err_set(err, ERR_INPUT, "%s is no measured value: there are %s", shown, names->str);
+		return err_set(err, ERR_INPUT, "%s is no measured value: is \"%s\" meant? splitpin measure --kinds lists them",
+			       shown, nearest);
+	return err_set(err, ERR_INPUT, "%s is no measured value: splitpin measure --kinds lists them", shown);
 }
 
 const struct condition_kind *
-measure_kind(const char *text, GError **err)
+measure_kind(struct book *b, const char *text, GError **err)
 {
-	const struct condition_kind *kind = condition_kind_of(text);
-	g_autoptr(GPtrArray) near = kind || !*text ? g_ptr_array_new() : kinds_with(text);
+	const struct readings *r = book_readings(b, err);
+	const struct condition_kind *kind = r ? readings_find(r, text) : NULL;
+	g_autoptr(GPtrArray) near = r && !kind && *text ? kinds_with(r, text) : g_ptr_array_new();
 
 	if (!kind && near->len == 1)
-		kind = condition_kind_of(near->pdata[0]);
-	if (!kind)
-		no_kind(text, near, err);
+		kind = readings_find(r, near->pdata[0]);
+	if (r && !kind)
+		no_kind(r, text, near, err);
 	return kind;
 }
 
 gboolean
-measure_known(const char *what, GError **err)
+measure_known(struct book *b, const char *what, GError **err)
 {
+	const struct readings *r = book_readings(b, err);
 	g_autoptr(GPtrArray) none = g_ptr_array_new();
 
-	return condition_kind_of(what) || no_kind(what, none, err);
+	return r && (readings_find(r, what) || no_kind(r, what, none, err));
 }
 
 /* The owner's bounds of one side.  One to stop at that comes before the program's to watch puts that out of force. */
@@ -80,9 +83,10 @@ take_over(struct bands *bands, gboolean above, double watch, double stop)
 }
 
 struct measure_limits
-measure_limits_of(const struct condition_kind *kind, const struct bound *own)
+measure_limits_of(const struct condition_kind *kind, const struct bound *own, gint64 units)
 {
-	struct measure_limits l = { kind, kind->bands, word_index(&words_standing, kind->standing), kind->source, FALSE };
+	struct measure_limits l = { kind, kind->bands, word_index(&words_standing, kind->standing), kind->source, FALSE,
+				    units };
 
 	if (!own)
 		return l;
@@ -132,19 +136,27 @@ measure_judge(const struct measure_limits *l, const struct measurement *m, struc
 }
 
 static char *
-amount_words(double value, const char *unit)
+amount_words(double value, const char *unit, gint64 units)
 {
+	char *both = units == NONE ? NULL : quantity_words(value, unit, (enum units)units);
+
+	if (both)
+		return both;
 	if (!strcmp(unit, "grade"))
 		return g_strdup_printf("grade %g", value);
 	if (!strcmp(unit, "a"))
 		return g_strdup_printf("%.6g years", value);
+	if (!strcmp(unit, "C"))
+		return g_strdup_printf("%.4g C (%.0f F)", value, value * 9 / 5 + 32);
+	if (!strcmp(unit, "K"))
+		return g_strdup_printf("%.4g C (%.0f F) apart", value, value * 9 / 5);
 	return g_strdup_printf("%.6g%s%s", value, *unit ? " " : "", unit);
 }
 
 static char *
-edge_words(const struct edge *e, gboolean above, const char *unit)
+edge_words(const struct edge *e, gboolean above, const struct measure_limits *l)
 {
-	g_autofree char *amount = amount_words(e->value, unit);
+	g_autofree char *amount = amount_words(e->value, l->kind->unit, l->units);
 
 	if (e->at)
 		return g_strdup_printf("at %s or %s", amount, above ? "above" : "below");
@@ -152,9 +164,11 @@ edge_words(const struct edge *e, gboolean above, const char *unit)
 }
 
 static char *
-not_judged(const struct condition_kind *kind, const struct condition_out *j)
+not_judged(const struct measure_limits *l, const struct condition_out *j)
 {
-	g_autofree char *least = amount_words(kind->least, kind->unit), *most = amount_words(kind->most, kind->unit);
+	const struct condition_kind *kind = l->kind;
+	g_autofree char *least = amount_words(kind->least, kind->unit, l->units),
+			*most = amount_words(kind->most, kind->unit, l->units);
 
 	switch (j->unjudged) {
 	case UNJUDGED_UNIT:
@@ -163,6 +177,8 @@ not_judged(const struct condition_kind *kind, const struct condition_out *j)
 		return g_strdup_printf("not judged: it lies outside %s to %s, which is all that can be read", least, most);
 	case UNJUDGED_SIGN:
 		return g_strdup("not judged: it has the wrong sign, as with the leads exchanged");
+	case UNJUDGED_LIMITS:
+		return g_strdup("not judged: no limit is known; type in the manual's, with where they stand");
 	case UNJUDGED_WATER:
 		return g_strdup("not judged: the limits hold in salt water only (30 PSU or more), and this was read in "
 				"another or none is said; compare it with this boat's own earlier readings there");
@@ -173,15 +189,15 @@ not_judged(const struct condition_kind *kind, const struct condition_out *j)
 }
 
 char *
-measure_verdict(const struct condition_kind *kind, const struct condition_out *j)
+measure_verdict(const struct measure_limits *l, const struct condition_out *j)
 {
 	g_autofree char *edge = NULL;
 
 	if (j->verdict == VERDICT_NONE)
-		return not_judged(kind, j);
+		return not_judged(l, j);
 	if (j->verdict == VERDICT_GOOD)
 		return g_strdup("good");
-	edge = edge_words(&j->passed, j->passed.above, kind->unit);
+	edge = edge_words(&j->passed, j->passed.above, l);
 	return g_strdup_printf("%s: %s", j->verdict == VERDICT_STOP ? "stop" : "worth watching", edge);
 }
 
@@ -191,7 +207,7 @@ add_bands(GString *out, const struct measure_limits *l, const struct edge *pair,
 	gboolean first = TRUE;
 
 	for (int above = 0; above <= 1; above++) {
-		g_autofree char *edge = isnan(pair[above].value) ? NULL : edge_words(&pair[above], above, l->kind->unit);
+		g_autofree char *edge = isnan(pair[above].value) ? NULL : edge_words(&pair[above], above, l);
 
 		if (!edge)
 			continue;
@@ -209,6 +225,8 @@ measure_bands(const struct measure_limits *l)
 
 	add_bands(out, l, l->bands.watch, "worth watching");
 	add_bands(out, l, l->bands.stop, "stop");
+	if (!out->len)
+		g_string_append(out, "no limits");
 	return g_string_free(out, FALSE);
 }
 
@@ -218,12 +236,20 @@ measure_source(const struct measure_limits *l)
 	return source_words(l->standing, l->source);
 }
 
+char *
+measure_read_words(const struct condition_kind *kind, const char *as_read, gint64 units)
+{
+	const struct quantity_unit *unit = kind && units != NONE ? quantity_unit(kind->unit) : NULL;
+
+	return unit ? quantity_both(as_read, unit->dimension) : g_strdup(as_read);
+}
+
 static gboolean
 question(const struct measure_form *f, const struct condition_out *j, GError **err)
 {
-	g_autofree char *read = text_quoted(f->what.as_read), *least = amount_words(f->kind->least, f->kind->unit),
-			*most = amount_words(f->kind->most, f->kind->unit),
-			*turned = amount_words(-j->value, f->kind->unit);
+	g_autofree char *read = text_quoted(f->what.as_read), *least = amount_words(f->kind->least, f->kind->unit, NONE),
+			*most = amount_words(f->kind->most, f->kind->unit, NONE),
+			*turned = amount_words(-j->value, f->kind->unit, NONE);
 
 	if (j->unjudged == UNJUDGED_RANGE)
 		return err_set(err, ERR_DOUBT, "%s can hardly be: %s is read from %s to %s.", read,
@@ -264,12 +290,10 @@ check_corrected(struct book *b, const struct measurement *m, GError **err)
 }
 
 gboolean
-book_measure(struct book *b, struct measure_form *f, struct measure_limits *limits, struct condition_out *j,
-	     GError **err)
+book_measure_ready(struct book *b, struct measure_form *f, struct measure_limits *limits, struct condition_out *j, GError **err)
 {
 	struct measurement *m = &f->what;
 	g_autoptr(GArray) bounds = NULL;
-	char d[DAY_TEXT];
 
 	if (!measure_parse(f->kind, m->as_read, &m->value, err) || !check_day(b, m, err) || !check_corrected(b, m, err))
 		return FALSE;
@@ -280,10 +304,20 @@ book_measure(struct book *b, struct measure_form *f, struct measure_limits *limi
 	m->what = g_strdup(f->kind->what);
 	g_free(m->unit);
 	m->unit = g_strdup(*f->kind->unit ? f->kind->unit : NULL);
-	*limits = measure_limits_of(f->kind, measure_bound_on(bounds, m->what, m->fitting));
+	*limits = measure_limits_of(f->kind, measure_bound_on(bounds, m->what, m->fitting), book_units(b, m->boat));
 	limits->source = g_intern_string(limits->source);
 	measure_judge(limits, m, j);
-	if (!f->sure && !question(f, j, err))
+	return f->sure || question(f, j, err);
+}
+
+gboolean
+book_measure(struct book *b, struct measure_form *f, struct measure_limits *limits, struct condition_out *j,
+	     GError **err)
+{
+	struct measurement *m = &f->what;
+	char d[DAY_TEXT];
+
+	if (!book_measure_ready(b, f, limits, j, err))
 		return FALSE;
 	return book_begin(b, err)
 	    && book_end(b, book_put(b, RECORD_MEASUREMENT, m, err), err, "%s %s on %s", m->what, m->as_read,
@@ -307,18 +341,19 @@ book_drop_measurement(struct book *b, gint64 id, GError **err)
 
 /* Stop lies no nearer to good than watch; good has some room. */
 gboolean
-measure_bound_check(const struct bound *o, GError **err)
+measure_bound_check(struct book *b, const struct bound *o, GError **err)
 {
-	const struct condition_kind *kind = condition_kind_of(o->what);
+	const struct readings *r = book_readings(b, err);
+	const struct condition_kind *kind = r ? readings_find(r, o->what) : NULL;
 	const struct edge *watch, *stop;
 	struct measure_limits l;
 	g_autofree char *all = NULL;
 
 	if (!kind)
-		return measure_known(o->what, err);
+		return r && measure_known(b, o->what, err);
 	if (isnan(o->watch_below) && isnan(o->watch_above) && isnan(o->stop_below) && isnan(o->stop_above))
 		return err_set(err, ERR_INPUT, "%s: no limit is given", o->what);
-	l = measure_limits_of(kind, o);
+	l = measure_limits_of(kind, o, NONE);
 	watch = l.bands.watch;
 	stop = l.bands.stop;
 	if (!(watch[0].value < stop[0].value) && !(watch[1].value > stop[1].value) && !(watch[0].value > watch[1].value)
@@ -342,7 +377,7 @@ book_bound_key(struct book *b, gint64 boat, gint64 fitting, const char *what)
 gboolean
 book_set_bound(struct book *b, struct bound *o, GError **err)
 {
-	if (!measure_bound_check(o, err))
+	if (!measure_bound_check(b, o, err))
 		return FALSE;
 	o->id = book_bound_key(b, o->boat, o->fitting, o->what);
 	return book_begin(b, err)

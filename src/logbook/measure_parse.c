@@ -3,32 +3,11 @@
 
 #include "base/amount.h"
 #include "base/err.h"
+#include "base/quantity.h"
 #include "base/text.h"
 
 #include <math.h>
 #include <string.h>
-
-static const struct {
-	const char *typed, *unit; /* as condition_judge knows it */
-} units[] = {
-	{ "V", "V" },          { "volt", "V" },       { "volts", "V" },     { "mV", "mV" },       { "A", "A" },
-	{ "mA", "mA" },        { "ohm", "ohm" },      { "ohms", "ohm" },    { "\u03a9", "ohm" },  { "\u2126", "ohm" },
-	{ "mohm", "mohm" },    { "m\u03a9", "mohm" }, { "%", "%" },         { "percent", "%" },   { "deg", "deg" },
-	{ "degrees", "deg" },  { "\u00b0", "deg" },   { "grade", "grade" }, { "pH", "pH" },       { "/min", "/min" },
-	{ "drops/min", "/min" }, { "/d", "/d" },      { "/day", "/d" },     { "a day", "/d" },    { "a", "a" },
-	{ "y", "a" },          { "year", "a" },       { "years", "a" },
-};
-
-/* NULL: no unit of the table. */
-static const char *
-unit_of(const char *typed)
-{
-	for (int caseless = 0; caseless <= 1; caseless++)
-		for (guint i = 0; i < G_N_ELEMENTS(units); i++)
-			if (caseless ? !g_ascii_strcasecmp(typed, units[i].typed) : !strcmp(typed, units[i].typed))
-				return units[i].unit;
-	return NULL;
-}
 
 static gboolean
 is_length(const struct condition_kind *kind)
@@ -44,7 +23,9 @@ example(const struct condition_kind *kind)
 		{ "V", "12.65 V" },	    { "mA", "5 mA" },		     { "ohm", "0.5 ohm" },
 		{ "%", "60 %" },	    { "grade", "1" },		     { "deg", "10 deg" },
 		{ "pH", "8.5 pH" },	    { "/min", "3 /min" },	     { "/d", "2 /d" },
-		{ "a", "9 years" },
+		{ "a", "9 years" },	    { "C", "160 F or 71 C" },     { "K", "20 F or 11 C" },
+		{ "kPa", "45 psi or 310 kPa" }, { "L", "4.2 L or 4.5 qt" },  { "mL", "300 mL" },
+		{ "rpm", "4400 rpm" },	    { "h", "598.2 h" },
 	};
 
 	if (!strcmp(kind->what, "compression-spread"))
@@ -52,7 +33,7 @@ example(const struct condition_kind *kind)
 	for (guint i = 0; i < G_N_ELEMENTS(of); i++)
 		if (!strcmp(of[i][0], kind->unit))
 			return of[i][1];
-	return "0.03";
+	return kind->least == 0 && kind->most >= 10 ? "3" : "0.03";
 }
 
 static gboolean
@@ -97,22 +78,32 @@ parse_length(const struct condition_kind *kind, const char *text, double *value,
 	return err_prefix(err, "%s is read as %s: ", kind->what, example(kind));
 }
 
+/* Thousandths are as likely as wholes: -0.95 is volts, and taken for millivolts it would say the contrary.  So are degrees
+ * of either kind, and the units of pressure and volume of either side of an ocean. */
+static gboolean
+of_two_units(const struct condition_kind *kind)
+{
+	static const char *const units_of_two[] = { "mV", "mA", "C", "K", "kPa", "L", "mL", NULL };
+
+	return g_strv_contains(units_of_two, kind->unit);
+}
+
 static gboolean
 parse_amount(const struct condition_kind *kind, const char *text, double *value, GError **err)
 {
 	const char *typed = after_number(text);
 	g_autofree char *number = g_strstrip(g_strndup(text, (gsize)(typed - text))), *rest = g_strstrip(g_strdup(typed));
-	struct condition_in in = { NAN, *rest ? unit_of(rest) : kind->unit, NAN };
+	const struct quantity_unit *unit = quantity_unit(rest);
+	struct condition_in in = { NAN, unit ? unit->name : kind->unit, NAN };
 	struct condition_out out;
 
-	/* Thousandths are as likely as wholes: -0.95 is volts, and taken for millivolts it would say the contrary. */
-	if (!*rest && *number && (!strcmp(kind->unit, "mV") || !strcmp(kind->unit, "mA"))) {
+	if (!*rest && *number && of_two_units(kind)) {
 		g_autofree char *shown = text_quoted(text);
 
 		return err_set(err, ERR_INPUT, "%s of what?  %s is read in %s: write %s", shown, kind->what, kind->unit,
 			       example(kind));
 	}
-	if (!*number || !in.unit)
+	if (!*number || (*rest && !unit))
 		return refuse(kind, text, err);
 	if (!number_parse(number, &in.value, err))
 		return err_prefix(err, "%s: ", kind->what);
@@ -127,15 +118,13 @@ parse_amount(const struct condition_kind *kind, const char *text, double *value,
 static int
 pressures(const char *text, double *pressure, int most)
 {
-	static const char *const known[] = { "", "psi", "bar", "kPa", "MPa", "kg/cm2" };
 	const char *typed = after_number(text);
 	g_autofree char *rest = g_strstrip(g_strdup(typed)), *row = g_strndup(text, (gsize)(typed - text));
 	g_auto(GStrv) word = g_strsplit_set(row, " \t", -1);
+	const struct quantity_unit *unit = quantity_unit(rest);
+	gboolean is_pressure = !*rest || (unit && unit->dimension == DIMENSION_PRESSURE);
 	int n = 0;
-	gboolean is_pressure = FALSE;
 
-	for (guint i = 0; i < G_N_ELEMENTS(known); i++)
-		is_pressure = is_pressure || !g_ascii_strcasecmp(rest, known[i]);
 	for (int i = 0; is_pressure && word[i]; i++) {
 		if (!*word[i])
 			continue;

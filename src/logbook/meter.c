@@ -189,6 +189,27 @@ judge(struct judged *j, char **note, GError **err)
 	return TRUE;
 }
 
+/* Hours typed for the day, with those of its other outings: no day has more than 25, on which the clocks are set back. */
+static gboolean
+fits_day(struct book *b, const struct engine *e, const struct outing *o, struct judged *j, GError **err)
+{
+	enum { LONGEST_DAY = 25 * 3600 };
+	struct cells *c = cells_open(b->db, SQL_ENGINE_TYPED_BESIDE);
+	gint64 beside;
+
+	cells_bind(c, 1, o->boat);
+	cells_bind(c, 2, e->id);
+	cells_bind(c, 3, o->date);
+	cells_bind(c, 4, o->id == NONE ? 0 : o->id); /* no key is 0 */
+	beside = cells_next(c) ? cells_int(c, 0) : 0;
+	if (!cells_close(c, err))
+		return FALSE;
+	if (o->hours + beside <= LONGEST_DAY || !beside)
+		return TRUE;
+	j->hours = (double)(o->hours + beside) / 3600;
+	return ask(j, DOUBT_IMPOSSIBLE, err);
+}
+
 gboolean
 book_question(struct book *b, const struct engine *e, gint64 before, const struct outing *o, char **note, GError **err)
 {
@@ -209,6 +230,8 @@ book_question(struct book *b, const struct engine *e, gint64 before, const struc
 	j.days = o->reading == NONE || last == NONE ? 1 : MAX(o->date - last, 1);
 	j.hours = (double)(o->reading == NONE ? o->hours : o->reading - before) / 3600;
 	hours_exact(o->reading == NONE ? o->hours : o->reading, j.typed);
+	if (o->reading == NONE && !fits_day(b, e, o, &j, err))
+		return FALSE;
 	return usual_use(b, e, o->date, j.days, &j.use, err) && judge(&j, note, err);
 }
 

@@ -33,6 +33,17 @@ book_engine_hours(struct book *b, const struct engine *e, gint64 day, struct eng
 	return cells_close(c, err);
 }
 
+char *
+engine_hours_words(const struct engine_hours *h)
+{
+	char hours[HOURS_TEXT];
+
+	if (h->total == NONE && !h->logged)
+		return g_strdup("hours unknown");
+	return g_strdup_printf("%s%s h%s", h->estimated ? "~" : "", hours_words(h->total == NONE ? h->logged : h->total, hours),
+			       h->total == NONE ? " logged" : "");
+}
+
 static gboolean
 check_day(struct book *b, const struct outing_form *f, GError **err)
 {

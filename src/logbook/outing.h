@@ -42,5 +42,7 @@ struct engine_hours {
 	gboolean estimated;
 };
 gboolean book_engine_hours(struct book *b, const struct engine *e, gint64 day, struct engine_hours *h, GError **err);
+/* "~612.4 h", "3 h logged" where the total is unknown, "hours unknown"; the caller's. */
+char *engine_hours_words(const struct engine_hours *h);
 
 #endif

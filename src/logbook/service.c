@@ -3,9 +3,12 @@
 #include "base/amount.h"
 #include "base/date.h"
 #include "base/err.h"
+#include "logbook/fluid.h"
 #include "logbook/inside.h"
+#include "logbook/plan.h"
 #include "logbook/service_span.h"
 #include "logbook/outing.h"
+#include "logbook/variant.h"
 
 #include <string.h>
 
@@ -15,6 +18,8 @@ void
 service_said_clear(struct service_said *s)
 {
 	g_clear_pointer(&s->why_not, g_free);
+	g_clear_pointer(&s->repeated, g_free);
+	g_clear_pointer(&s->mixed, g_free);
 }
 
 enum outcome
@@ -202,7 +207,7 @@ take_reading(struct book *b, const struct task *t, struct service_form *f, struc
 
 	if (f->what.reading == NONE)
 		return TRUE;
-	if (!book_engine(b, t->boat, f->engine, &e, err))
+	if (!book_engine_of(b, t, f->engine, &e, err))
 		return FALSE;
 	ok = book_meter_on(b, e.id, f->what.date, &m, err);
 	if (ok && m.id == NONE)
@@ -231,6 +236,11 @@ fit_part(struct book *b, const struct task *t, struct service_form *f, gint64 co
 	for (guint i = 0; i < old->len; i++) {
 		if (corrected != NONE && p[i].fitted == corrected) {
 			f->part.id = p[i].id;
+			continue;
+		}
+		/* What is written down late went out when the next one went in. */
+		if (p[i].fitted != NONE && p[i].fitted > f->what.date) {
+			f->part.removed = f->part.removed == NONE ? p[i].fitted : MIN(f->part.removed, p[i].fitted);
 			continue;
 		}
 		p[i].removed = f->what.date;
@@ -285,17 +295,13 @@ write_did(struct book *b, const struct task *t, struct service_form *f, const st
 	if (f->what.outcome == OUTCOME_RENEWED ? !fit_part(b, t, f, corrected, err)
 					       : corrected != NONE && !unfit_part(b, t, corrected, err))
 		return FALSE;
-	if (!f->variant)
-		return TRUE;
+	if (f->filled && !fluid_fill(b, t, f, &said->mixed, err))
+		return FALSE;
 	record_init(RECORD_FITTING, &fitting);
-	ok = row_get(b->db, RECORD_FITTING, t->fitting, &fitting, err) && book_check_variant(&fitting, f->variant, err);
-	if (ok) {
-		g_free(fitting.variant);
-		fitting.variant = g_strdup(f->variant);
-		ok = book_put(b, RECORD_FITTING, &fitting, err);
-	}
+	ok = !f->variant
+	  || (row_get(b->db, RECORD_FITTING, t->fitting, &fitting, err) && book_put_variant(b, &fitting, f->variant, err));
 	record_clear(RECORD_FITTING, &fitting);
-	return ok;
+	return ok && (!f->also || f->also(b, f->what.id, f->user, err));
 }
 
 gboolean
@@ -320,7 +326,28 @@ book_did(struct book *b, struct service_form *f, struct service_said *said, GErr
 	  && (f->what.id == NONE || row_get(b->db, RECORD_SERVICE, f->what.id, &old, err)) && book_begin(b, err)
 	  && book_end(b, write_did(b, &t, f, &old, said, err), err, "%s: %s on %s", t.name,
 		      word_of(&words_outcome, f->what.outcome), day_iso(f->what.date, d));
+	if (ok)
+		said->repeated = book_repeated(b, &f->what, NULL);
 	record_clear(RECORD_SERVICE, &old);
 	record_clear(RECORD_TASK, &t);
 	return ok;
+}
+
+enum { YEARS_END_MONTHS = 144 };
+
+gboolean
+book_made(struct book *b, const struct task *t, const char *text, gint64 *made, GError **err)
+{
+	g_autoptr(GArray) limits = book_limits(b, t->id, err);
+	const struct limit *m = limits ? (const void *)limits->data : NULL;
+	gint64 first, last;
+	gboolean to_its_end = FALSE;
+
+	if (!limits || !day_span_parse(text, b->who.today, &first, &last, err))
+		return FALSE;
+	for (guint i = 0; i < limits->len; i++)
+		to_its_end = to_its_end
+			  || (t->rule == CLOCK_PRINTED && m[i].kind == LIMIT_MONTHS && m[i].amount >= YEARS_END_MONTHS);
+	*made = to_its_end ? MAX(first, MIN(last, b->who.today)) : first;
+	return TRUE;
 }

@@ -80,7 +80,7 @@ service_span_place(struct book *b, const struct task *t, const char *engine, gbo
 		return FALSE;
 	if (s->hours_most == NONE)
 		return TRUE;
-	if (!book_engine(b, t->boat, engine, &e, err))
+	if (!book_engine_of(b, t, engine, &e, err))
 		return FALSE;
 	ok = book_engine_hours(b, &e, b->who.today, &now, err);
 	if (ok && (now.total == NONE || e.hours == NONE))

@@ -32,6 +32,7 @@ struct export_form {
 	const char *path; /* an existing file is not written over; NULL: to the stream */
 	FILE *stream;
 	gboolean for_spreadsheet; /* guard cells that a spreadsheet would take for a formula */
+	gboolean without_names; /* as logbook/handover.h has it */
 	gboolean decimal_comma; /* semicolons between fields and a comma in numbers */
 };
 gboolean book_export(struct book *b, const struct export_form *form, gint64 *rows, GError **err);

@@ -1,6 +1,7 @@
 #include "logbook/why.h"
 
 #include "logbook/due_list.h"
+#include "logbook/variant.h"
 
 #include "base/amount.h"
 #include "base/date.h"
@@ -271,12 +272,14 @@ say_limit(const struct due_list *l, const struct due_line *d, int i, void (*say)
 				       day_words(u->due, day));
 	if (u->due != NONE && (u->early != u->due || u->late != u->due))
 		add_spread(text, u);
-	else if (u->due == NONE && d->in.since.day != NONE && (m->kind == LIMIT_HOURS || m->kind == LIMIT_OUTINGS))
+	else if (u->due == NONE && !d->no_hours && d->in.since.day != NONE && (m->kind == LIMIT_HOURS || m->kind == LIMIT_OUTINGS))
 		g_string_append(text, ": not in sight within ten years, or hardly before another limit");
 	g_string_append(text, u->governs ? ". This one governs." : ".");
 	say(user, text->str);
 	if (reading)
 		say(user, reading);
+	if (d->no_hours && (m->kind == LIMIT_HOURS || m->kind == LIMIT_FIRST_HOURS))
+		say(user, "  What this engine has run is not known: the calendar alone counts.");
 	if (isnan(u->share) || d->in.since.day == NONE)
 		return;
 	if (m->kind == LIMIT_MONTHS)
@@ -324,6 +327,43 @@ when_words(const struct due_list *l, const struct due_line *d)
 	g_assert_not_reached();
 }
 
+static void
+say_figures(const struct due_line *d, void (*say)(void *, const char *), void *user)
+{
+	g_autofree char *text = NULL;
+
+	if (d->figures)
+		text = g_strdup_printf("Figures: %s.", d->figures);
+	else if (d->verb == VERB_TIGHTEN)
+		text = g_strdup_printf("How tight, the maker's manual says: splitpin figure %s torque \"... ft-lb\" --source "
+				       "\"manual p. ...\" keeps it.", d->path);
+	if (text)
+		say(user, text);
+}
+
+/* While nobody knows the design, the tasks of all are listed, though they may contradict one another. */
+static void
+say_design(const struct due_line *d, void (*say)(void *user, const char *text), void *user)
+{
+	g_autofree char *designs = variant_words(d->variants), *text = NULL;
+
+	if (!d->variants || d->variant)
+		return;
+	text = g_strdup_printf("The design is not known, and this task is for: %s. splitpin fitting %s --variant DESIGN says "
+			       "which it is.", designs, d->path);
+	say(user, text);
+}
+
+static void
+say_found(const struct due_finding *f, void (*say)(void *, const char *), void *user)
+{
+	g_autofree char *words = due_finding_words(f), *key = book_key_text(f->id),
+			*text = g_strdup_printf("Asked for at once by what was %s (%s, finding %s).", words,
+						word_of(&words_level, f->level), key);
+
+	say(user, text);
+}
+
 void
 due_why(const struct due_list *l, const struct due_line *d, void (*say)(void *user, const char *text), void *user)
 {
@@ -335,9 +375,12 @@ due_why(const struct due_list *l, const struct due_line *d, void (*say)(void *us
 
 	say(user, head);
 	say(user, cost);
+	say_design(d, say, user);
 	say_since(l, d, say, user);
 	for (int i = 0; i < d->in.n_limits; i++)
 		say_limit(l, d, i, say, user);
+	for (int i = 0; i < d->n_found; i++)
+		say_found(&d->found[i], say, user);
 	if (d->out.past && d->in.consequence <= COST_HURTS)
 		say(user, "Past due, and a failure can sink, burn or hurt: no lateness is given.");
 	if (d->out.misfit == MISFIT_NEEDS_OUT)
@@ -351,5 +394,6 @@ due_why(const struct due_list *l, const struct due_line *d, void (*say)(void *us
 
 		say(user, off);
 	}
+	say_figures(d, say, user);
 	say(user, "The maker's manual wins over every figure here: splitpin plan sets its value and page.");
 }

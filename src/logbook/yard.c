@@ -11,7 +11,7 @@
 #include <string.h>
 
 /* What every line of one sheet says alike. */
-struct sheet {
+struct sheet_head {
 	const struct boat *boat;
 	const struct due_list *list;
 	const struct yard_form *form;
@@ -69,7 +69,7 @@ place_words(enum workplace p)
 }
 
 static void
-say_boat(const struct sheet *s, struct yard_line *line)
+say_boat(const struct sheet_head *s, struct yard_line *line)
 {
 	g_autofree char *year = s->boat->built == NONE ? NULL : g_strdup_printf("%d", (int)s->boat->built);
 
@@ -111,7 +111,7 @@ say_work(const struct due_line *d, struct yard_line *line)
 }
 
 static void
-say_when(const struct sheet *s, const struct due_line *d, struct yard_line *line)
+say_when(const struct sheet_head *s, const struct due_line *d, struct yard_line *line)
 {
 	const struct due_year *y = due_year(s->list);
 	gint64 by = d->out.by == NONE ? y->launch : d->out.by;
@@ -140,7 +140,7 @@ wanted(const struct yard_form *form, const struct due_line *d)
 }
 
 static gboolean
-write_lines(const struct sheet *s, struct csv_out *csv, int *lines)
+write_lines(const struct sheet_head *s, struct csv_out *csv, int *lines)
 {
 	gboolean ok = TRUE;
 
@@ -167,7 +167,7 @@ write_lines(const struct sheet *s, struct csv_out *csv, int *lines)
 }
 
 static gboolean
-engine_hours(struct book *b, struct sheet *s, GError **err)
+engine_hours(struct book *b, struct sheet_head *s, GError **err)
 {
 	g_autoptr(GArray) engines = book_records(b, RECORD_ENGINE, s->boat->id, err);
 	const struct engine *e = engines ? (const void *)engines->data : NULL;
@@ -205,7 +205,7 @@ gboolean
 book_yard(struct book *b, const struct boat *boat, const struct yard_form *form, int *lines, GError **err)
 {
 	struct due_list *l = due_list_new();
-	struct sheet s = { .boat = boat, .list = l, .form = form };
+	struct sheet_head s = { .boat = boat, .list = l, .form = form };
 	struct csv_out_how how = { 0, FALSE, form->for_spreadsheet };
 	struct out_file f;
 	gboolean ok = book_due(b, boat, &form->ask, l, err) && check_names(l, form->tasks, err)

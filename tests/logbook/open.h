@@ -1,4 +1,5 @@
-/* A logbook in a folder of its own, for the tests of logbook/: set up before each test, and taken away after it. */
+/* long: what every test of a logbook begins with.
+ * A logbook in a folder of its own, for the tests of logbook/: set up before each test, and taken away after it. */
 #ifndef TESTS_LOGBOOK_OPEN_H
 #define TESTS_LOGBOOK_OPEN_H
 
@@ -25,7 +26,7 @@ setup(void)
 	folder = g_dir_make_tmp("splitpin-test-XXXXXX", NULL);
 	ck_assert_ptr_nonnull(folder);
 	path = g_build_filename(folder, "boat.splitpin", NULL);
-	who = (struct book_who) { "tester", "desk", 1795600000, day_from_ymd(2026, 11, 25) };
+	who = (struct book_who) { "tester", "desk", 1795600000, day_from_ymd(2026, 11, 25), g_getenv("SPLITPIN_DATA") };
 	book = NULL;
 	record_init(RECORD_BOAT, &boat);
 }
@@ -45,6 +46,13 @@ static inline const char *
 data_folder(void)
 {
 	return g_getenv("SPLITPIN_DATA") ? g_getenv("SPLITPIN_DATA") : "share";
+}
+
+/* The folder of catalogues; the caller's. */
+static inline char *
+catalogue_folder(void)
+{
+	return g_build_filename(data_folder(), "catalogue", NULL);
 }
 
 static inline void
@@ -127,7 +135,8 @@ import_text(enum record r, const char *text)
 	g_autoptr(GError) err = NULL;
 
 	ck_assert(g_file_set_contents(file, text, -1, NULL));
-	ck_assert_msg(book_import(book, &form, &said, &err), "%s", err ? err->message : "?");
+	ck_assert_msg(book_import(book, &form, &said, &err), "%s",
+		      said.errors && said.errors->len ? (const char *)said.errors->pdata[0] : err ? err->message : "?");
 	import_said_clear(&said);
 	g_remove(file);
 }

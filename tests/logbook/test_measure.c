@@ -6,6 +6,20 @@
 
 #include <math.h>
 
+static void
+setup_empty(void)
+{
+	setup();
+	book = book_create(path, &who, NULL);
+	ck_assert_ptr_nonnull(book);
+}
+
+static const struct condition_kind *
+kind_of(const char *what)
+{
+	return readings_find(book_readings(book, NULL), what);
+}
+
 static const struct {
 	const char *what, *text;
 	double value; /* NAN: refused */
@@ -42,6 +56,16 @@ static const struct {
 	{ "bearing-roughness", "2 grade", 2 },
 	{ "gland-drops", "3 drops/min", 3 },
 	{ "coolant-ph", "8.5 pH", 8.5 },
+	{ "riser-temperature-difference", "36 F", 20 },
+	{ "riser-temperature-difference", "20", NAN },
+	{ "coolant-freezing", "-40 F", -40 },
+	{ "coolant-freezing", "-37 \u00b0C", -37 },
+	{ "coolant-freezing", "-37", NAN },
+	{ "oil-pressure", "100 psi", 689.4757293168361 }, /* NIST SP 811: 6.894757293168361 kPa */
+	{ "oil-pressure", "45", NAN },
+	{ "bilge-rate", "2 L", 2 },
+	{ "plugs-out", "7", 7 },
+	{ "full-throttle", "4400 rpm", 4400 },
 	{ "compression-spread", "150 148 120 151 psi", 100. * 31 / 151 },
 	{ "compression-spread", "10,2 10,1 9,9 bar", 100 * (10.2 - 9.9) / 10.2 },
 	{ "compression-spread", "150 120", 20 },
@@ -55,7 +79,7 @@ START_TEST(a_value_is_read_in_the_units_of_the_trade)
 {
 	g_autoptr(GError) err = NULL;
 	double value = 77;
-	gboolean ok = measure_parse(condition_kind_of(typed[_i].what), typed[_i].text, &value, &err);
+	gboolean ok = measure_parse(kind_of(typed[_i].what), typed[_i].text, &value, &err);
 
 	ck_assert_msg(ok == !isnan(typed[_i].value), "%s %s: %s", typed[_i].what, typed[_i].text, err ? err->message : "");
 	if (ok)
@@ -75,7 +99,7 @@ static const struct {
 START_TEST(a_kind_is_found_by_part_of_its_name)
 {
 	g_autoptr(GError) err = NULL;
-	const struct condition_kind *kind = measure_kind(names[_i].typed, &err);
+	const struct condition_kind *kind = measure_kind(book, names[_i].typed, &err);
 
 	ck_assert_int_eq(kind != NULL, names[_i].what != NULL);
 	ck_assert_int_eq(err == NULL, kind != NULL);
@@ -97,7 +121,7 @@ own(const char *what, double watch_below, double stop_below, double watch_above,
 START_TEST(limits_of_the_owner_take_the_place_of_ours_side_by_side)
 {
 	struct bound o = own("anode-left", NAN, 80, NAN, NAN);
-	struct measure_limits l = measure_limits_of(condition_kind_of("anode-left"), &o);
+	struct measure_limits l = measure_limits_of(kind_of("anode-left"), &o, NONE);
 
 	ck_assert(l.own);
 	ck_assert_int_eq(l.standing, STANDING_MANUAL);
@@ -105,10 +129,10 @@ START_TEST(limits_of_the_owner_take_the_place_of_ours_side_by_side)
 	ck_assert(!l.bands.stop[0].at);
 	ck_assert_msg(isnan(l.bands.watch[0].value), "75 would come after the stop");
 	o = own("anode-left", NAN, 40, NAN, NAN);
-	l = measure_limits_of(condition_kind_of("anode-left"), &o);
+	l = measure_limits_of(kind_of("anode-left"), &o, NONE);
 	ck_assert_double_eq(l.bands.watch[0].value, 75);
 	o = own("anode-left", NAN, NAN, 90, NAN);
-	l = measure_limits_of(condition_kind_of("anode-left"), &o);
+	l = measure_limits_of(kind_of("anode-left"), &o, NONE);
 	ck_assert_int_eq(l.bands.worse, WORSE_BOTH);
 	ck_assert_double_eq(l.bands.stop[0].value, 50);
 }
@@ -131,7 +155,7 @@ START_TEST(limits_that_contradict_each_other_are_refused)
 			     bounds[_i].stop_above);
 	g_autoptr(GError) err = NULL;
 
-	ck_assert_int_eq(measure_bound_check(&o, &err), bounds[_i].good);
+	ck_assert_int_eq(measure_bound_check(book, &o, &err), bounds[_i].good);
 	ck_assert_int_eq(err == NULL, bounds[_i].good);
 }
 END_TEST
@@ -191,6 +215,7 @@ main(void)
 	Suite *suite = suite_create("Measured values are kept as read, judged, and ask for their tasks");
 	TCase *tc = tcase_create("typed");
 
+	tcase_add_checked_fixture(tc, setup_empty, teardown);
 	tcase_add_loop_test(tc, a_value_is_read_in_the_units_of_the_trade, 0, G_N_ELEMENTS(typed));
 	tcase_add_loop_test(tc, a_kind_is_found_by_part_of_its_name, 0, G_N_ELEMENTS(names));
 	tcase_add_test(tc, limits_of_the_owner_take_the_place_of_ours_side_by_side);
