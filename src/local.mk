@@ -15,6 +15,8 @@ src_libbase_a_SOURCES = \
 	src/base/key.c \
 	src/base/key.h \
 	src/base/length.c \
+	src/base/quantity.c \
+	src/base/quantity.h \
 	src/base/text.c \
 	src/base/text.h \
 	src/base/typed.c \
@@ -48,7 +50,9 @@ src_libengine_a_SOURCES = \
 	src/engine/usage.h \
 	src/engine/usage_ahead.c \
 	src/engine/wear.c \
-	src/engine/wear.h
+	src/engine/wear.h \
+	src/engine/wrench.c \
+	src/engine/wrench.h
 
 # Floor 2: records and words.
 noinst_LIBRARIES += src/libmodel.a
@@ -111,6 +115,8 @@ nodist_src_libstore_a_SOURCES = \
 # The statements become one enum and one table of strings.
 SQL_FILES = \
 	src/store/sql/schema/0001_first.sql \
+	src/store/sql/schema/0002_trade.sql \
+	src/store/sql/schema/0003_jobs.sql \
 	src/store/sql/due.sql \
 	src/store/sql/file.sql \
 	src/store/sql/lists.sql \
@@ -145,6 +151,8 @@ src_libexchange_a_SOURCES = \
 	src/exchange/record_csv_out.c \
 	src/exchange/sink.c \
 	src/exchange/sink.h \
+	src/exchange/table.c \
+	src/exchange/table.h \
 	src/exchange/yard_csv.c \
 	src/exchange/yard_csv.h
 
@@ -153,9 +161,23 @@ noinst_LIBRARIES += src/liblogbook.a
 src_liblogbook_a_SOURCES = \
 	src/logbook/book.c \
 	src/logbook/book.h \
+	src/logbook/catalogue.c \
+	src/logbook/catalogue.h \
+	src/logbook/catalogue_boat.c \
+	src/logbook/catalogue_check.c \
+	src/logbook/catalogue_check.h \
+	src/logbook/catalogue_digest.c \
+	src/logbook/catalogue_inside.h \
+	src/logbook/catalogue_news.c \
+	src/logbook/catalogue_news.h \
+	src/logbook/catalogue_put.c \
+	src/logbook/catalogue_rows.c \
+	src/logbook/catalogue_take.c \
+	src/logbook/catalogue_work.h \
 	src/logbook/caution.c \
 	src/logbook/caution.h \
 	src/logbook/due.c \
+	src/logbook/due_found.c \
 	src/logbook/due.h \
 	src/logbook/due_access.c \
 	src/logbook/due_list.h \
@@ -165,17 +187,53 @@ src_liblogbook_a_SOURCES = \
 	src/logbook/due_place.c \
 	src/logbook/due_read.c \
 	src/logbook/export.c \
+	src/logbook/figure.c \
+	src/logbook/figure.h \
 	src/logbook/find.c \
+	src/logbook/fluid.c \
+	src/logbook/fluid.h \
+	src/logbook/finding.c \
+	src/logbook/finding.h \
+	src/logbook/finding_inside.h \
+	src/logbook/finding_meant.c \
+	src/logbook/finding_out.c \
+	src/logbook/finding_propose.c \
+	src/logbook/finding_words.c \
 	src/logbook/found.c \
 	src/logbook/found.h \
+	src/logbook/handover.c \
+	src/logbook/handover.h \
+	src/logbook/happening.c \
+	src/logbook/happening.h \
+	src/logbook/heed.c \
+	src/logbook/heed.h \
 	src/logbook/history.c \
 	src/logbook/import.c \
 	src/logbook/import.h \
 	src/logbook/import_check.c \
 	src/logbook/import_known.c \
+	src/logbook/import_said.c \
 	src/logbook/inside.h \
+	src/logbook/job.c \
+	src/logbook/job.h \
+	src/logbook/job_aim.c \
+	src/logbook/job_inside.h \
+	src/logbook/job_opening.c \
+	src/logbook/job_out.c \
+	src/logbook/job_page.c \
+	src/logbook/job_sheet.c \
+	src/logbook/job_start.c \
+	src/logbook/job_starting.h \
+	src/logbook/job_steps.c \
+	src/logbook/job_template.c \
+	src/logbook/job_template.h \
+	src/logbook/knowledge.c \
+	src/logbook/known.c \
+	src/logbook/known.h \
+	src/logbook/knowledge.h \
 	src/logbook/measure.c \
 	src/logbook/measure.h \
+	src/logbook/measure_before.c \
 	src/logbook/measure_parse.c \
 	src/logbook/meter.c \
 	src/logbook/out_file.c \
@@ -188,13 +246,51 @@ src_liblogbook_a_SOURCES = \
 	src/logbook/place.h \
 	src/logbook/plan.c \
 	src/logbook/plan.h \
+	src/logbook/photo.c \
+	src/logbook/photo.h \
+	src/logbook/plain_words.c \
+	src/logbook/plain_words.h \
+	src/logbook/readings.c \
+	src/logbook/readings.h \
+	src/logbook/refit.c \
+	src/logbook/removal.c \
+	src/logbook/removal.h \
+	src/logbook/removal_parse.c \
+	src/logbook/removal_parse.h \
+	src/logbook/removal_tokens.c \
+	src/logbook/removal_tokens.h \
+	src/logbook/second_meter.c \
+	src/logbook/season_list.c \
+	src/logbook/season_list.h \
+	src/logbook/season_order.c \
+	src/logbook/season_order.h \
+	src/logbook/season_out.c \
+	src/logbook/ready.c \
+	src/logbook/ready.h \
+	src/logbook/ready_inside.h \
+	src/logbook/ready_jobs.c \
+	src/logbook/ready_other.c \
+	src/logbook/ready_out.c \
+	src/logbook/ready_read.c \
+	src/logbook/ready_task.c \
 	src/logbook/service.c \
 	src/logbook/service.h \
+	src/logbook/service_repeat.c \
 	src/logbook/service_span.c \
 	src/logbook/service_span.h \
+	src/logbook/shipped.c \
+	src/logbook/shipped.h \
 	src/logbook/transfer.h \
+	src/logbook/units.c \
+	src/logbook/units.h \
+	src/logbook/variant.c \
+	src/logbook/variant.h \
+	src/logbook/waiver.c \
+	src/logbook/waiver.h \
 	src/logbook/why.c \
 	src/logbook/why.h \
+	src/logbook/wrench.c \
+	src/logbook/wrench.h \
 	src/logbook/yard.c \
 	src/logbook/yard.h \
 	src/logbook/year.c \
@@ -207,9 +303,14 @@ src_libcli_a_SOURCES = \
 	src/cli/args.h \
 	src/cli/cli.c \
 	src/cli/cli.h \
+	src/cli/cmd_catalogue.c \
 	src/cli/cmd_did.c \
 	src/cli/cmd_due.c \
+	src/cli/cmd_figure.c \
+	src/cli/cmd_found.c \
+	src/cli/cmd_happening.c \
 	src/cli/cmd_help.c \
+	src/cli/cmd_job.c \
 	src/cli/cmd_journal.c \
 	src/cli/cmd_measure.c \
 	src/cli/cmd_meter.c \
@@ -217,10 +318,23 @@ src_libcli_a_SOURCES = \
 	src/cli/cmd_outing.c \
 	src/cli/cmd_place.c \
 	src/cli/cmd_plan.c \
+	src/cli/cmd_season.c \
+	src/cli/cmd_ready.c \
 	src/cli/cmd_transfer.c \
+	src/cli/cmd_wrench.c \
 	src/cli/cmd_year.c \
 	src/cli/due_text.c \
 	src/cli/due_text.h \
+	src/cli/plan.h \
+	src/cli/season_sheet.c \
+	src/cli/season_text.c \
+	src/cli/season_text.h \
+	src/cli/found_record.c \
+	src/cli/job_record.c \
+	src/cli/job_text.c \
+	src/cli/job_text.h \
+	src/cli/found_text.h \
+	src/cli/found_text.c \
 	src/cli/show.c \
 	src/cli/show.h
 
@@ -250,10 +364,14 @@ src_libtui_a_SOURCES = \
 	src/tui/form_did.c \
 	src/tui/form_draw.c \
 	src/tui/form_draw.h \
+	src/tui/form_found.c \
 	src/tui/form_happening.c \
 	src/tui/form_measure.c \
+	src/tui/form_mend.c \
 	src/tui/form_new.c \
 	src/tui/form_outing.c \
+	src/tui/form_pass.c \
+	src/tui/form_waive.c \
 	src/tui/form_plan.c \
 	src/tui/form_variant.c \
 	src/tui/form_year.c \
@@ -271,6 +389,8 @@ src_libtui_a_SOURCES = \
 	src/tui/pane.h \
 	src/tui/reading_plot.c \
 	src/tui/reading_plot.h \
+	src/tui/season_story.c \
+	src/tui/season_story.h \
 	src/tui/term.h \
 	src/tui/term_curses.c \
 	src/tui/term_signals.c \
@@ -280,10 +400,14 @@ src_libtui_a_SOURCES = \
 	src/tui/view_boat.c \
 	src/tui/view_boats.c \
 	src/tui/view_due.c \
+	src/tui/view_findings.c \
 	src/tui/view_happenings.c \
 	src/tui/view_history.c \
 	src/tui/view_outings.c \
 	src/tui/view_plan.c \
+	src/tui/view_ready.c \
+	src/tui/view_season_list.c \
+	src/tui/view_season_lists.c \
 	src/tui/view_text.c \
 	src/tui/view_work.c \
 	src/tui/view_year.c \

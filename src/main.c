@@ -116,6 +116,7 @@ main(int argc, char **argv)
 	read_clock(&c.who.now, &c.who.today);
 	c.who.name = g_get_user_name();
 	c.who.device = g_get_host_name();
+	c.who.data = c.data;
 	c.columns = columns_of(STDOUT_FILENO);
 	c.terminal = isatty(STDOUT_FILENO);
 	c.ask = c.terminal && isatty(STDIN_FILENO);

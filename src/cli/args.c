@@ -130,3 +130,14 @@ args_join(const struct args *a, guint i)
 	}
 	return g_string_free(out, FALSE);
 }
+
+char **
+args_all(const struct args *a, const char *name)
+{
+	g_autoptr(GStrvBuilder) all = g_strv_builder_new();
+	const char *v;
+
+	for (int k = 0; (v = args_nth(a, name, k)); k++)
+		g_strv_builder_add(all, v);
+	return g_strv_builder_end(all);
+}

@@ -25,6 +25,8 @@ const char *args_value(const struct args *a, const char *name); /* the last one 
 gboolean args_flag(const struct args *a, const char *name);
 /* The k-th (from 0) value of a repeated option; NULL past the last. */
 const char *args_nth(const struct args *a, const char *name, int k);
+/* All of them; the caller's, as GStrv. */
+char **args_all(const struct args *a, const char *name);
 const char *args_word(const struct args *a, guint i); /* NULL past the last */
 /* The words from i on, joined by spaces; the caller frees it. */
 char *args_join(const struct args *a, guint i);

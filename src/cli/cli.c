@@ -30,6 +30,19 @@ cli_complain(const GError *err)
 		g_error_matches(err, ERR_DOMAIN, ERR_DOUBT) ? " --yes takes it as it is" : "");
 }
 
+gboolean
+cli_ask(const char *ask, const char *otherwise, char *buf, int size)
+{
+	printf("%s%s%s%s: ", ask, *otherwise ? " [" : "", otherwise, *otherwise ? "]" : "");
+	fflush(stdout);
+	if (!fgets(buf, size, stdin))
+		return FALSE;
+	g_strstrip(buf);
+	if (!*buf)
+		g_strlcpy(buf, otherwise, (gsize)size);
+	return TRUE;
+}
+
 void
 cli_say(const struct cli *c, int indent, const char *format, ...)
 {

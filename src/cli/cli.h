@@ -69,6 +69,9 @@ gboolean opt_word(const struct args *a, const char *name, const struct words *w,
 /* --standing; else manual or owner, as --source begins. */
 gboolean opt_standing(const struct args *a, gint64 *standing, GError **err);
 
+/* Ask whoever is at the terminal (c->ask); an empty answer is the one in brackets.  FALSE: broken off. */
+gboolean cli_ask(const char *ask, const char *otherwise, char *buf, int size);
+
 /* Print "splitpin: ..." to stderr. */
 void cli_complain(const GError *err);
 /* Print a text, control bytes made harmless, wrapped at the output's width. */
@@ -87,8 +90,8 @@ void cli_stream_close(const struct cli *c, struct cli_stream *s);
 gboolean cli_flush(GError **err);
 
 extern const struct command command_help, command_new, command_boat, command_outing, command_stay, command_season,
-	command_happening, command_meter, command_measure, command_did, command_due, command_why, command_plan, command_fitting,
-	command_place, command_import, command_export, command_yard, command_undo, command_redo,
-	command_history, command_verify, command_backup;
+	command_happening, command_meter, command_measure, command_wrench, command_figure, command_did, command_due,
+	command_found, command_ready, command_job, command_why, command_plan, command_fitting, command_place, command_import,
+	command_export, command_yard, command_undo, command_redo, command_history, command_verify, command_backup;
 
 #endif

@@ -4,7 +4,10 @@
 #include "base/amount.h"
 #include "base/date.h"
 #include "base/err.h"
+#include "logbook/finding.h"
+#include "logbook/page.h"
 #include "logbook/service.h"
+#include "logbook/variant.h"
 
 #include <stdio.h>
 #include <string.h>
@@ -18,8 +21,9 @@ static const struct option_def options[] = {
 	{ "seen", "TEXT", "what was seen" },
 	{ "proof", "TEXT", "what proves it: fresh grease seen, photo, receipt" },
 	{ "by", "NAME", "who did it; else --who" },
-	{ "made", "DATE", "date printed on what went in" },
+	{ "made", "DATE", "date printed on what went in: a day, or a year alone" },
 	{ "number", "TEXT", "number of the part that went in" },
+	{ "filled", "TEXT", "oil or coolant that went in, type and quantity: \"mineral 15W-40, 4.2 L\"" },
 	{ "variant", "WORD", "design of the part that went in: greasable, sealed, ..." },
 	{ "cost", "MONEY", "what it cost: 12.50, EUR 12.50" },
 	{ "estimated", NULL, "the date is from memory" },
@@ -41,6 +45,7 @@ read_texts(struct cli *c, const struct args *a, struct service_form *f, GError *
 	f->what.who = g_strdup(args_value(a, "by") ? args_value(a, "by") : c->who.name);
 	f->part.number = g_strdup(args_value(a, "number"));
 	f->variant = args_value(a, "variant");
+	f->filled = args_value(a, "filled");
 	f->engine = args_value(a, "engine");
 	if (cost && !money_parse(cost, &f->what.cost, currency, err))
 		return err_prefix(err, "--cost: ");
@@ -78,8 +83,16 @@ read_form(struct cli *c, const struct args *a, struct service_form *f, GError **
 	if (args_flag(a, "estimated"))
 		f->what.estimated = 1;
 	return (!id || key_parse(id, &f->what.id, err)) && read_when(c, a, f, err)
-	    && opt_date(c, a, "made", &f->what.made, err) && opt_hours(a, "meter", &f->what.reading, err)
+	    && opt_hours(a, "meter", &f->what.reading, err)
 	    && opt_word(a, "outcome", &words_outcome, &f->what.outcome, err) && read_texts(c, a, f, err);
+}
+
+static gboolean
+read_made(struct book *b, const struct task *t, const struct args *a, struct service_form *f, GError **err)
+{
+	const char *made = args_value(a, "made");
+
+	return !made || book_made(b, t, made, &f->what.made, err) || err_prefix(err, "--made: ");
 }
 
 static void
@@ -97,6 +110,67 @@ said(const struct cli *c, const struct task *t, const struct service *w, const s
 			hours_words(s->unlogged, h));
 	if (!s->counts)
 		cli_say(c, 2, "  it stays due: %s", s->why_not);
+	if (s->repeated)
+		cli_say(c, 2, "  %s", s->repeated);
+	if (s->mixed)
+		cli_say(c, 2, "  %s", s->mixed);
+}
+
+/* What went in may be of another design than what came out, and that decides which tasks there are: *answer is asked for
+ * where somebody can be asked, else the design stays as it is, and how to say it is told. */
+static gboolean
+ask_design(const struct cli *c, const struct fitting *f, char *answer, int size, GError **err)
+{
+	g_autofree char *designs = variant_words(f->variants), *ask = NULL;
+
+	*answer = '\0';
+	if (!c->ask) {
+		cli_say(c, 2, "  the design %s%s; if another went in: --variant %s", f->variant ? "stays " : "is not known",
+			f->variant ? f->variant : "", designs);
+		return TRUE;
+	}
+	ask = f->variant ? g_strdup_printf("Which design went in? %s; Enter: %s as before", designs, f->variant)
+			 : g_strdup_printf("Which design went in? %s; Enter: not known", designs);
+	return (cli_ask(ask, "", answer, size) || err_set(err, ERR_INPUT, "broken off: nothing was recorded"))
+	    && (!*answer || book_check_variant(f, answer, err));
+}
+
+/* The design of what went in, as asked or given; *changes is what that brings and takes away, NULL for nothing. */
+static gboolean
+read_design(const struct cli *c, struct book *b, const struct task *t, struct service_form *form, char **changes, GError **err)
+{
+	gint64 outcome = form->what.outcome == NONE ? (gint64)service_usual_outcome(t) : form->what.outcome;
+	struct fitting f;
+	char answer[64];
+	gboolean ok;
+
+	*changes = NULL;
+	record_init(RECORD_FITTING, &f);
+	ok = book_record(b, RECORD_FITTING, t->fitting, &f, err);
+	if (ok && !form->variant && outcome == OUTCOME_RENEWED && f.variants && strchr(f.variants, ' ')) {
+		ok = ask_design(c, &f, answer, sizeof answer, err);
+		form->variant = ok && *answer ? g_intern_string(answer) : NULL;
+	}
+	if (ok && form->variant && book_check_variant(&f, form->variant, NULL))
+		*changes = book_variant_changes(b, &f, form->variant, NULL);
+	record_clear(RECORD_FITTING, &f);
+	return ok;
+}
+
+/* Findings that asked for this work are closed by their owner, who says how it was left. */
+static gboolean
+say_findings(const struct cli *c, struct book *b, const struct task *t, GError **err)
+{
+	g_autoptr(GArray) all = book_findings_for(b, t->boat, t->name, err);
+
+	for (guint i = 0; all && i < all->len; i++) {
+		const struct finding *f = &((const struct finding *)(const void *)all->data)[i];
+		g_autofree char *key = book_key_text(f->id);
+
+		cli_say(c, 4, "  a finding asked for this, \"%s\": when it is put right, splitpin found --mend %s \"as left\"",
+			f->words, key);
+	}
+	return all != NULL;
 }
 
 static gboolean
@@ -105,18 +179,21 @@ record_did(struct cli *c, struct book *b, const struct boat *boat, const struct 
 	struct service_form f = { 0 };
 	struct service_said s = { 0 };
 	struct task t;
-	g_autofree char *words = args_join(a, 0);
+	g_autofree char *words = args_join(a, 0), *changes = NULL;
 	gboolean ok = FALSE;
 
 	if (!*words)
 		return err_set(err, ERR_USE, "which task? splitpin due lists them");
 	if (!book_find_task(b, boat->id, words, &t, err))
 		return FALSE;
-	if (read_form(c, a, &f, err)) {
+	if (read_form(c, a, &f, err) && read_made(b, &t, a, &f, err) && read_design(c, b, &t, &f, &changes, err)) {
 		f.what.task = t.id;
 		ok = book_did(b, &f, &s, err);
 		if (ok)
 			said(c, &t, &f.what, &s);
+		ok = ok && say_findings(c, b, &t, err);
+		if (ok && changes && *changes)
+			cli_say(c, 2, "  %s it is. %s.", f.variant, changes);
 	}
 	service_said_clear(&s);
 	record_clear(RECORD_SERVICE, &f.what);

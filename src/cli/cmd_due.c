@@ -24,17 +24,16 @@ static gboolean
 add_hours(GString *out, struct book *b, gint64 boat, GError **err)
 {
 	g_autoptr(GArray) engines = book_records(b, RECORD_ENGINE, boat, err);
-	char h[HOURS_TEXT];
 
 	for (guint i = 0; engines && i < engines->len; i++) {
 		const struct engine *e = &((const struct engine *)(const void *)engines->data)[i];
 		struct engine_hours run;
+		g_autofree char *words = NULL;
 
 		if (!book_engine_hours(b, e, book_today(b), &run, err))
 			return FALSE;
-		g_string_append_printf(out, "   %s %s%s h%s", e->name, run.estimated ? "~" : "",
-				       hours_words(run.total == NONE ? run.logged : run.total, h),
-				       run.total == NONE ? " logged" : "");
+		words = engine_hours_words(&run);
+		g_string_append_printf(out, "   %s %s", e->name, words);
 	}
 	return engines != NULL;
 }
@@ -172,6 +171,7 @@ print_why(struct cli *c, struct book *b, const struct boat *boat, const struct a
 	struct task t;
 	gboolean ok = FALSE;
 
+	record_init(RECORD_TASK, &t);
 	if ((!args_value(a, "at") || book_day(b, boat, args_value(a, "at"), &ask.at, err))
 	    && book_find_task(b, boat->id, words, &t, err)) {
 		ok = book_due(b, boat, &ask, l, err);
@@ -179,7 +179,6 @@ print_why(struct cli *c, struct book *b, const struct boat *boat, const struct a
 		if (ok && !d)
 			ok = err_set(err, ERR_NOT_FOUND,
 				     "%s is retired, or not for this boat's design: splitpin plan %s", t.name, t.name);
-		record_clear(RECORD_TASK, &t);
 	}
 	if (d && args_flag(a, "json")) {
 		g_autofree char *text = due_why_json(l, d);
@@ -187,7 +186,10 @@ print_why(struct cli *c, struct book *b, const struct boat *boat, const struct a
 		cli_data(c, text);
 	} else if (d) {
 		due_why(l, d, say_text, c);
+		if (t.remark)
+			cli_say(c, 2, "To heed: %s.", t.remark);
 	}
+	record_clear(RECORD_TASK, &t);
 	due_list_free(l);
 	return ok ? EXIT_DONE : EXIT_DATA;
 }

@@ -9,6 +9,7 @@
 #include "logbook/due.h"
 #include "logbook/measure.h"
 #include "logbook/transfer.h"
+#include "logbook/units.h"
 
 #include <math.h>
 #include <stdio.h>
@@ -19,7 +20,7 @@ static const struct option_def options[] = {
 	{ "fitting", "FITTING", "where: a path or words that only one fitting has" },
 	{ "water", "WATER", "the water it was read in: fresh, brackish or salt" },
 	{ "psu", "PSU", "the salinity of that water" },
-	{ "method", "TEXT", "how it was read" },
+	{ "method", "TEXT", "how it was read, and with what: \"infrared B, at idle, on hose\"" },
 	{ "remark", "TEXT", "a remark" },
 	{ "yes", NULL, "take a reading that can hardly be as it is" },
 	{ "instead-of", "ID", "correct that reading: the old one stays in the history" },
@@ -98,6 +99,21 @@ say_due(struct cli *c, struct book *b, const struct boat *boat, const struct mea
 	return ok;
 }
 
+/* How it stands to the one before. */
+static gboolean
+say_before(struct cli *c, struct book *b, const struct measurement *m, GError **err)
+{
+	g_autoptr(GArray) all = book_records(b, RECORD_MEASUREMENT, m->boat, err);
+	const struct measurement *before = all ? measure_before(all, m) : NULL;
+	g_autofree char *words = before ? measure_before_words(m, before) : NULL, *second = book_second_meter(b, m, NULL);
+
+	if (second)
+		cli_say(c, 4, "  %s", second);
+	if (words)
+		cli_say(c, 4, "  %s%s", words, m->method || !measure_another_way(m, before) ? "" : " --method says it.");
+	return all != NULL;
+}
+
 struct recorded {
 	struct measure_form form;
 	struct measure_limits limits;
@@ -109,14 +125,16 @@ said(struct cli *c, struct book *b, const struct boat *boat, const struct record
 {
 	const struct measurement *m = &r->form.what;
 	const struct measure_limits *l = &r->limits;
-	g_autofree char *verdict = measure_verdict(l->kind, &r->judged), *bands = measure_bands(l),
-			*source = measure_source(l);
+	g_autofree char *verdict = measure_verdict(l, &r->judged), *bands = measure_bands(l),
+			*source = measure_source(l), *read = measure_read_words(l->kind, m->as_read, l->units);
 	char d[16];
 
-	cli_say(c, 2, "%s %s on %s: %s", m->what, m->as_read, day_words(m->date, d), verdict);
+	cli_say(c, 2, "%s %s on %s: %s", m->what, read, day_words(m->date, d), verdict);
 	if (!strcmp(m->what, "compression-spread") && !strchr(m->as_read, '%'))
 		cli_say(c, 4, "  the lowest is %.1f %% below the highest", m->value);
 	cli_say(c, 4, "  limits: %s (%s%s)", bands, l->own ? "this boat's own; " : "", source);
+	if (!say_before(c, b, m, err))
+		return FALSE;
 	if (r->judged.verdict == VERDICT_STOP)
 		return say_due(c, b, boat, m, err);
 	return TRUE;
@@ -146,23 +164,23 @@ short_verdict(const struct condition_kind *kind, const struct condition_out *j)
 }
 
 static void
-list_line(struct book *b, const GArray *bounds, const struct measurement *m)
+list_line(struct book *b, const struct readings *kinds, const GArray *bounds, const struct measurement *m, gint64 units)
 {
-	const struct condition_kind *kind = condition_kind_of(m->what);
+	const struct condition_kind *kind = readings_find(kinds, m->what);
 	struct condition_out j = { 0 };
-	g_autofree char *key = book_key_text(m->id);
+	g_autofree char *key = book_key_text(m->id), *read = measure_read_words(kind, m->as_read, units);
 	const char *place = m->fitting == NONE ? "" : book_name_of(b, RECORD_FITTING, m->fitting);
 	char d[DAY_TEXT];
 
 	if (kind) {
-		struct measure_limits l = measure_limits_of(kind, measure_bound_on(bounds, m->what, m->fitting));
+		struct measure_limits l = measure_limits_of(kind, measure_bound_on(bounds, m->what, m->fitting), units);
 
 		measure_judge(&l, m, &j);
 	}
 	printf("%s  %s  ", key, day_iso(m->date, d));
 	show_fit(m->what, 25);
 	putchar(' ');
-	show_fit(m->as_read, 12);
+	show_fit(read, units == NONE ? 12 : 24);
 	putchar(' ');
 	if (place && *place) {
 		g_autofree char *safe = text_harmless(place, FALSE);
@@ -181,37 +199,42 @@ list(struct cli *c, struct book *b, const struct boat *boat, const struct args *
 	g_autoptr(GArray) all = book_records(b, RECORD_MEASUREMENT, boat->id, err),
 			  bounds = all ? book_records(b, RECORD_BOUND, boat->id, err) : NULL;
 	const struct measurement *m = bounds ? (const void *)all->data : NULL;
+	const struct readings *kinds = bounds ? book_readings(b, err) : NULL;
 	gint64 since = NONE, fitting;
 
-	if (!bounds || !opt_date(c, a, "since", &since, err) || !find_fitting(b, boat->id, a, &fitting, err))
+	if (!kinds || !opt_date(c, a, "since", &since, err) || !find_fitting(b, boat->id, a, &fitting, err))
 		return FALSE;
 	for (guint i = 0; i < all->len; i++)
 		if ((!kind || !strcmp(kind->what, m[i].what)) && (fitting == NONE || m[i].fitting == fitting)
 		    && (since == NONE || m[i].date >= since))
-			list_line(b, bounds, &m[i]);
+			list_line(b, kinds, bounds, &m[i], boat->units);
 	return TRUE;
 }
 
-static int
-names(void)
+static void
+kind_lines(struct cli *c, const struct condition_kind *k)
 {
-	for (int i = 0; i < n_condition_kinds; i++)
-		puts(condition_kinds[i].what);
-	return EXIT_DONE;
+	struct measure_limits l = measure_limits_of(k, NULL, NONE);
+	g_autofree char *bands = measure_bands(&l), *source = measure_source(&l);
+
+	cli_say(c, 4, "%s%s%s: %s (%s)", k->what, *k->unit ? ", " : "", k->unit, bands, source);
+	cli_say(c, 4, "    %s%s", k->how, k->water == WATER_SALT ? "; judged in salt water only" : "");
 }
 
+/* All that can be measured, with or without limits; no logbook is wanted for that. */
 static int
-kinds(struct cli *c)
+kinds(struct cli *c, gboolean names_only, GError **err)
 {
-	for (int i = 0; i < n_condition_kinds; i++) {
-		const struct condition_kind *k = &condition_kinds[i];
-		struct measure_limits l = measure_limits_of(k, NULL);
-		g_autofree char *bands = measure_bands(&l), *source = measure_source(&l);
+	g_autofree char *folder = g_build_filename(c->data, "catalogue", NULL);
+	struct readings *all = readings_read(folder, err);
 
-		cli_say(c, 4, "%s%s%s: %s (%s)", k->what, *k->unit ? ", " : "", k->unit, bands, source);
-		cli_say(c, 4, "    %s%s", k->how, k->water == WATER_SALT ? "; judged in salt water only" : "");
-	}
-	return EXIT_DONE;
+	for (guint i = 0; all && i < readings_count(all); i++)
+		if (names_only)
+			puts(readings_nth(all, i)->what);
+		else
+			kind_lines(c, readings_nth(all, i));
+	readings_free(all);
+	return all ? EXIT_DONE : EXIT_DATA;
 }
 
 static gboolean
@@ -243,9 +266,9 @@ read_bound(struct book *b, gint64 boat, const struct args *a, const struct condi
 }
 
 static void
-say_limits(struct cli *c, const struct condition_kind *kind, const struct bound *own)
+say_limits(struct cli *c, const struct condition_kind *kind, const struct bound *own, gint64 units)
 {
-	struct measure_limits l = measure_limits_of(kind, own);
+	struct measure_limits l = measure_limits_of(kind, own, units);
 	g_autofree char *bands = measure_bands(&l), *source = measure_source(&l);
 
 	cli_say(c, 2, "%s: %s (%s)", kind->what, bands, source);
@@ -261,7 +284,7 @@ set_limits(struct cli *c, struct book *b, gint64 boat, const struct args *a, con
 	record_init(RECORD_BOUND, &o);
 	ok = read_bound(b, boat, a, kind, &o, err) && book_set_bound(b, &o, err);
 	if (ok)
-		say_limits(c, kind, &o);
+		say_limits(c, kind, &o, book_units(b, boat));
 	record_clear(RECORD_BOUND, &o);
 	return ok;
 }
@@ -274,7 +297,7 @@ drop_limits(struct cli *c, struct book *b, gint64 boat, const struct args *a, co
 
 	if (!find_fitting(b, boat, a, &fitting, err) || !book_drop_bound(b, boat, fitting, kind->what, err))
 		return FALSE;
-	say_limits(c, kind, NULL);
+	say_limits(c, kind, NULL, book_units(b, boat));
 	return TRUE;
 }
 
@@ -324,17 +347,17 @@ run(struct cli *c, const struct args *a, GError **err)
 	struct boat boat;
 
 	if (args_flag(a, "kinds") || args_flag(a, "names"))
-		return args_flag(a, "names") ? names() : kinds(c);
+		return kinds(c, args_flag(a, "names"), err);
 	if (!what && !lists && !args_value(a, "drop")) {
 		err_set(err, ERR_USE, "what was measured? splitpin measure --kinds lists what can be");
 		return EXIT_DATA;
 	}
-	if (what && !(kind = measure_kind(what, err)))
-		return EXIT_DATA;
 	b = cli_open(c, lists ? BOOK_READ : BOOK_WRITE, err);
 	if (!b)
 		return EXIT_FILE;
-	if (args_value(a, "drop")) {
+	if (what && !(kind = measure_kind(b, what, err))) {
+		ok = FALSE;
+	} else if (args_value(a, "drop")) {
 		ok = drop_one(b, args_value(a, "drop"), err);
 	} else if (cli_boat(c, b, &boat, err)) {
 		ok = lists ? list(c, b, &boat, a, kind, err) : change(c, b, &boat, a, kind, err);

@@ -7,8 +7,11 @@
 #include "base/err.h"
 #include "base/text.h"
 #include "logbook/found.h"
+#include "logbook/known.h"
 #include "logbook/place.h"
+#include "logbook/handover.h"
 #include "logbook/transfer.h"
+#include "logbook/units.h"
 
 #include <stdio.h>
 #include <string.h>
@@ -27,6 +30,7 @@ static const struct question questions[] = {
 	{ "launch", "Usual day of launching", "04-15" },
 	{ "haul-out", "Usual day of hauling out", "10-15" },
 	{ "meter", "What does the hour meter show (empty: no meter)", "" },
+	{ "bought", "Bought new from its builder, or used (new, used; empty: as if used)", "" },
 };
 
 static void
@@ -36,16 +40,23 @@ answer(struct args *a, const char *name, const char *value)
 	g_ptr_array_add(a->values, (gpointer)(guintptr)g_intern_string(value));
 }
 
+/* Which fuel, where the kind comes with several; without a terminal the usual. */
 static gboolean
-ask_line(const char *ask, const char *otherwise, char *buf, int size)
+complete_fuel(const struct cli *c, struct args *a, GError **err)
 {
-	printf("%s%s%s%s: ", ask, *otherwise ? " [" : "", otherwise, *otherwise ? "]" : "");
-	fflush(stdout);
-	if (!fgets(buf, size, stdin))
-		return FALSE;
-	g_strstrip(buf);
-	if (!*buf)
-		g_strlcpy(buf, otherwise, (gsize)size);
+	g_autofree char *folder = g_build_filename(c->data, "catalogue", NULL), *all = NULL;
+	g_auto(GStrv) fuels = NULL;
+	char buf[200];
+
+	if (args_value(a, "fuel") || !c->ask)
+		return TRUE;
+	fuels = catalogue_fuels(folder, args_value(a, "kind"), err);
+	if (!fuels || !fuels[0] || !fuels[1])
+		return fuels != NULL;
+	all = g_strdup_printf("Its fuel (%s, %s)", fuels[0], fuels[1]);
+	if (!cli_ask(all, fuels[0], buf, sizeof buf))
+		return err_set(err, ERR_INPUT, "the questions were broken off: nothing was made");
+	answer(a, "fuel", buf);
 	return TRUE;
 }
 
@@ -59,7 +70,7 @@ complete(const struct cli *c, struct args *a, GError **err)
 		if (!c->ask)
 			return err_set(err, ERR_INPUT,
 				       "what is the boat's name? splitpin new NAME --kind petrol-sterndrive ...");
-		if (!ask_line("The boat's name", "", buf, sizeof buf) || !*buf)
+		if (!cli_ask("The boat's name", "", buf, sizeof buf) || !*buf)
 			return err_set(err, ERR_INPUT, "a logbook wants a boat's name: nothing was made");
 		g_ptr_array_add(a->words, (gpointer)(guintptr)g_intern_string(buf));
 	}
@@ -69,12 +80,12 @@ complete(const struct cli *c, struct args *a, GError **err)
 		if (args_value(a, q->option) || (!strcmp(q->option, "meter") && args_value(a, "hours")))
 			continue;
 		g_strlcpy(buf, q->otherwise, sizeof buf);
-		if (c->ask && !ask_line(q->ask, q->otherwise, buf, sizeof buf))
+		if (c->ask && !cli_ask(q->ask, q->otherwise, buf, sizeof buf))
 			return err_set(err, ERR_INPUT, "the questions were broken off: nothing was made");
 		if (*buf)
 			answer(a, q->option, buf);
 	}
-	return TRUE;
+	return complete_fuel(c, a, err);
 }
 
 static struct new_engine *
@@ -121,15 +132,16 @@ read_engines(const struct args *a, struct new_boat *n, GError **err)
 	return TRUE;
 }
 
-static char **
-all_values(const struct args *a, const char *name)
+static gboolean
+read_bought(const struct args *a, struct new_boat *n, GError **err)
 {
-	g_autoptr(GStrvBuilder) all = g_strv_builder_new();
-	const char *v;
+	gint64 bought = NONE;
 
-	for (int k = 0; (v = args_nth(a, name, k)); k++)
-		g_strv_builder_add(all, v);
-	return g_strv_builder_end(all);
+	if (!opt_word(a, "bought", &words_bought, &bought, err))
+		return FALSE;
+	n->from_builder = bought == BOUGHT_NEW;
+	n->used = bought == BOUGHT_USED;
+	return TRUE;
 }
 
 static gboolean
@@ -140,14 +152,41 @@ read_boat(const struct cli *c, const struct args *a, struct new_boat *n, GError 
 	record_init(RECORD_BOAT, b);
 	b->name = args_join(a, 0);
 	b->place = g_strdup(args_value(a, "place"));
-	n->variants = all_values(a, "variant");
-	n->without = all_values(a, "without");
-	return opt_word(a, "kind", &words_boat_kind, &b->kind, err)
+	n->fuel = args_value(a, "fuel");
+	n->variants = args_all(a, "variant");
+	n->without = args_all(a, "without");
+	return opt_word(a, "kind", &words_boat_kind, &b->kind, err) && read_bought(a, n, err)
 	    && opt_word(a, "berth", &words_stand, &b->berth, err)
 	    && opt_word(a, "winter", &words_stand, &b->winter, err)
-	    && opt_word(a, "water", &words_water, &b->water, err) && opt_yearday(a, "launch", &b->launch, err)
+	    && opt_word(a, "water", &words_water, &b->water, err) && opt_word(a, "units", &words_units, &b->units, err)
+	    && opt_yearday(a, "launch", &b->launch, err)
 	    && opt_yearday(a, "haul-out", &b->haul_out, err) && opt_count(a, "built", &b->built, err)
 	    && opt_date(c, a, "since", &b->since, err) && read_engines(a, n, err);
+}
+
+/* What is remembered of its past, on a terminal; an answer that is none is asked for again. */
+static gboolean
+ask_known(const struct cli *c, struct book *b, const struct boat *boat, GError **err)
+{
+	g_autoptr(GArray) all = book_questions(b, boat, err);
+	const struct known_question *q = all ? (const void *)all->data : NULL;
+	char buf[100];
+
+	if (all && all->len)
+		cli_say(c, 0, "Of its past, a few things change most: a year, \"spring 2021\", 2018..2020. Enter: not known. "
+			"q: no more questions.");
+	for (guint i = 0; all && i < all->len; i++) {
+		GError *wrong = NULL;
+
+		if (!cli_ask(q[i].ask, "", buf, sizeof buf) || !strcmp(buf, "q"))
+			return TRUE;
+		if (*buf && !book_known(b, &q[i], buf, &wrong)) {
+			cli_say(c, 2, "  %s", wrong->message);
+			g_clear_error(&wrong);
+			i--;
+		}
+	}
+	return all != NULL;
 }
 
 static gboolean
@@ -163,10 +202,15 @@ add_boat(const struct cli *c, struct book *b, const struct args *a, GError **err
 		ok = book_add_boat(b, &n, err);
 	}
 	if (ok)
-		cli_say(c, 2, "%s: %d tasks on %d fittings%s", n.boat.name, n.n_tasks, n.n_fittings,
-			n.n_tasks
+		cli_say(c, 2, "%s: %d tasks on %d fittings%s", n.boat.name, n.given.tasks, n.given.fittings,
+			n.given.tasks
 				? " from the catalogue; what this boat has not, splitpin fitting PATH --none takes out"
-				: ": no catalogue is shipped for this kind yet; splitpin plan --add and splitpin import add tasks");
+				: ": no catalogue is shipped for this kind yet; splitpin plan --add adds tasks");
+	if (ok && c->ask && !n.from_builder)
+		ok = ask_known(c, b, &n.boat, err);
+	if (ok && n.given.tasks)
+		cli_say(c, 2, "%s", n.from_builder ? "what is due, and when: splitpin due"
+						   : "the first plan: splitpin due; what to look at first: due --survey");
 	g_strfreev(n.variants);
 	g_strfreev(n.without);
 	record_clear(RECORD_BOAT, &n.boat);
@@ -175,20 +219,24 @@ add_boat(const struct cli *c, struct book *b, const struct args *a, GError **err
 
 static const struct option_def options[] = {
 	{ "kind", "KIND", "petrol-sterndrive, diesel-sterndrive, inboard, outboard, jet or sail" },
+	{ "fuel", "WORD", "petrol or diesel, where the catalogue has both for the kind" },
 	{ "berth", "PLACE", "where it lies in season: afloat, trailer, ashore or roof" },
 	{ "winter", "PLACE", "where it lies out of season" },
 	{ "water", "WATER", "usual water: fresh, brackish or salt" },
 	{ "launch", "DAY", "usual day of launching: 04-15" },
 	{ "haul-out", "DAY", "usual day of hauling out" },
+	{ "units", "SYSTEM", "inch or metric: what limits are shown in first, and what stands beside what was typed" },
 	{ "place", "NAME", "where it usually lies; splitpin place says what is known of its water and air" },
 	{ "meter", "[ENGINE=]READING", "what the hour meter shows; ENGINE is main unless named" },
 	{ "hours", "[ENGINE=]HOURS", "what the engine has run, where the meter does not say so" },
 	{ "engine", "NAME", "an engine without a meter or known hours" },
 	{ "estimated", NULL, "the hours are a guess" },
+	{ "bought", "WORD", "new, from its builder: nothing is older than --since; or used: it asks to be gone through" },
 	{ "since", "DATE", "first day that the log covers; else today" },
 	{ "built", "YEAR", "year the boat was built" },
 	{ "variant", "PATH=WORD", "design of a fitting: drive/transom/gimbal-bearing=sealed" },
 	{ "without", "PATH", "a fitting of the catalogue that this boat has not" },
+	{ "from", "FOLDER", "make it of the files that export everything wrote" },
 	{ "demo", NULL, "make the demo logbook instead" },
 	{ NULL, NULL, NULL },
 };
@@ -199,6 +247,18 @@ make_folder(const struct cli *c)
 {
 	if (c->folder)
 		g_mkdir_with_parents(c->folder, 0700);
+}
+
+static int
+make_from(struct cli *c, const char *folder, GError **err)
+{
+	gint64 rows;
+
+	make_folder(c);
+	if (!book_make_from(c->file, &c->who, folder, &rows, err))
+		return EXIT_DATA;
+	printf("logbook made of %" G_GINT64_FORMAT " records: %s\n", rows, c->file);
+	return EXIT_DONE;
 }
 
 static int
@@ -220,6 +280,8 @@ run_new(struct cli *c, const struct args *given, GError **err)
 			"%s is there already: splitpin boat NAME adds a boat to it, --file names another", c->file);
 		return EXIT_FILE;
 	}
+	if (args_value(&a, "from"))
+		return make_from(c, args_value(&a, "from"), err);
 	if (!complete(c, &a, err))
 		return EXIT_USE;
 	make_folder(c);
@@ -290,12 +352,30 @@ put_boat_at(struct cli *c, struct book *b, const char *place, GError **err)
 	return ok;
 }
 
+static gboolean
+set_units(struct cli *c, struct book *b, const struct args *a, GError **err)
+{
+	struct boat boat;
+	gint64 units;
+	gboolean ok;
+
+	if (!cli_boat(c, b, &boat, err))
+		return FALSE;
+	ok = opt_word(a, "units", &words_units, &units, err) && book_set_units(b, &boat, units, err);
+	if (ok)
+		cli_say(c, 2, "%s: %s first, and the other beside; what was typed stays as it was typed", boat.name,
+			word_of(&words_units, units));
+	record_clear(RECORD_BOAT, &boat);
+	return ok;
+}
+
 static int
 run_boat(struct cli *c, const struct args *given, GError **err)
 {
 	struct args a = *given;
 	const char *place = args_value(&a, "place");
-	struct book *b = cli_open(c, args_word(&a, 0) || place ? BOOK_WRITE : BOOK_READ, err);
+	gboolean units = args_value(&a, "units") != NULL;
+	struct book *b = cli_open(c, args_word(&a, 0) || place || units ? BOOK_WRITE : BOOK_READ, err);
 	gboolean ok;
 
 	if (!b)
@@ -303,7 +383,8 @@ run_boat(struct cli *c, const struct args *given, GError **err)
 	if (args_word(&a, 0))
 		ok = complete(c, &a, err) && add_boat(c, b, &a, err);
 	else
-		ok = place ? put_boat_at(c, b, place, err) : list_boats(b, err);
+		ok = place || units ? (!place || put_boat_at(c, b, place, err)) && (!units || set_units(c, b, &a, err))
+				    : list_boats(b, err);
 	book_close(b);
 	return ok ? EXIT_DONE : EXIT_DATA;
 }
@@ -311,9 +392,10 @@ run_boat(struct cli *c, const struct args *given, GError **err)
 const struct command command_boat = {
 	"boat",
 	"[NAME]",
-	"list the boats, add one to the logbook, or say where one lies",
+	"list the boats, add one, or say where one lies and its units",
 	"splitpin boat Dinghy --kind outboard --berth ashore --water salt\n"
-	"splitpin boat --place \"town mooring\"\n\n"
+	"splitpin boat --place \"town mooring\"\n"
+	"splitpin boat --units metric\n\n"
 	"Without a NAME, --place is for the boat that is there; one that lies afloat takes the place's water for its "
 	"usual one.",
 	options,

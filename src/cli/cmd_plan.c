@@ -1,13 +1,14 @@
 /* plan: the tasks and their limits. */
-#include "cli/cli.h"
+#include "cli/plan.h"
 #include "cli/show.h"
 
 #include "base/amount.h"
 #include "base/err.h"
+#include "logbook/caution.h"
 #include "logbook/due.h"
-#include "logbook/found.h"
 #include "logbook/measure.h"
 #include "logbook/plan.h"
+#include "logbook/variant.h"
 
 #include <stdio.h>
 #include <string.h>
@@ -36,6 +37,10 @@ static const struct option_def options[] = {
 	{ "rule", "WORD", "with --add: what restarts it: done, inspection, renewal or printed-date" },
 	{ "minutes", "N", "with --add: how long it takes" },
 	{ "names", NULL, "only the tasks' names, a line each" },
+	{ "news", NULL, "what a newer catalogue changes for this boat" },
+	{ "take", "NAME", "take a line of --news over; may be repeated" },
+	{ "take-all", NULL, "take every line over that is not your own" },
+	{ "leave", "NAME", "decline a line of --news for good; may be repeated" },
 	{ NULL, NULL, NULL },
 };
 
@@ -57,7 +62,7 @@ next_limit(struct limits *all, enum limit_kind kind, GError **err)
 }
 
 static gboolean
-read_limits(const struct args *a, struct limits *all, GError **err)
+read_limits(struct book *b, const struct args *a, struct limits *all, GError **err)
 {
 	const char *v;
 	struct limit *m;
@@ -73,7 +78,7 @@ read_limits(const struct args *a, struct limits *all, GError **err)
 		    || !word_parse(&words_happening, v, &m->happening, err))
 			return err_prefix(err, "--after: ");
 	for (int k = 0; (v = args_nth(a, "measured", k)); k++)
-		if (!(m = next_limit(all, LIMIT_CONDITION, err)) || !measure_known(v, err))
+		if (!(m = next_limit(all, LIMIT_CONDITION, err)) || !measure_known(b, v, err))
 			return err_prefix(err, "--measured: ");
 		else
 			m->measured = g_strdup(v);
@@ -151,6 +156,7 @@ static gboolean
 show_task(const struct cli *c, struct book *b, const struct task *t, GError **err)
 {
 	g_autoptr(GArray) limits = book_records(b, RECORD_LIMIT, t->boat, err);
+	g_autofree char *caution = caution_words(b, t->caution);
 
 	if (!limits)
 		return FALSE;
@@ -163,8 +169,8 @@ show_task(const struct cli *c, struct book *b, const struct task *t, GError **er
 		cli_say(c, 2, "  proved by: %s", t->proof);
 	if (t->part)
 		cli_say(c, 2, "  to have at hand: %s", t->part);
-	if (t->caution)
-		cli_say(c, 2, "  cautions: %s", t->caution);
+	if (caution)
+		cli_say(c, 2, "  %s", caution);
 	for (guint i = 0; i < limits->len; i++) {
 		const struct limit *m = &((const struct limit *)(const void *)limits->data)[i];
 		g_autofree char *words = limit_words(m), *source = limit_source(m);
@@ -176,9 +182,9 @@ show_task(const struct cli *c, struct book *b, const struct task *t, GError **er
 }
 
 static gboolean
-list_tasks(struct cli *c, struct book *b, gint64 boat, gboolean names, GError **err)
+list_tasks(struct cli *c, struct book *b, const struct boat *boat, gboolean names, GError **err)
 {
-	g_autoptr(GArray) all = book_records(b, RECORD_TASK, boat, err);
+	g_autoptr(GArray) all = book_records(b, RECORD_TASK, boat->id, err);
 
 	for (guint i = 0; all && i < all->len; i++) {
 		const struct task *t = &((const struct task *)(const void *)all->data)[i];
@@ -192,6 +198,8 @@ list_tasks(struct cli *c, struct book *b, gint64 boat, gboolean names, GError **
 		show_fit(t->title, c->columns - 36);
 		putchar('\n');
 	}
+	if (all && !names)
+		plan_hint_news(c, boat);
 	return all != NULL;
 }
 
@@ -212,22 +220,26 @@ one_task(struct cli *c, struct book *b, gint64 boat, const struct args *a, struc
 static int
 run(struct cli *c, const struct args *a, GError **err)
 {
-	gboolean names = args_flag(a, "names"), look = a->names->len == 0 || names;
-	struct book *b = cli_open(c, look ? BOOK_READ : BOOK_WRITE, err);
+	gboolean names = args_flag(a, "names"), look = a->names->len == 0 || names || plan_news_looks(a);
 	struct limits all = { .n = 0 };
+	struct book *b;
 	struct boat boat;
 	gboolean ok = FALSE;
 
+	if (!g_strcmp0(args_word(a, 0), "check") && !args_value(a, "add"))
+		return plan_check(c, args_word(a, 1), err);
+	b = cli_open(c, look ? BOOK_READ : BOOK_WRITE, err);
 	if (!b)
 		return EXIT_FILE;
 	if (cli_boat(c, b, &boat, err)) {
-		if (!read_limits(a, &all, err) || !give_source(a, &all, err))
+		if (!read_limits(b, a, &all, err) || !give_source(a, &all, err))
 			ok = FALSE;
 		else if (args_value(a, "add"))
 			ok = add_task(b, boat.id, a, &all, err);
+		else if (plan_news_asked(a))
+			ok = plan_news(c, b, &boat, a, err);
 		else
-			ok = args_word(a, 0) ? one_task(c, b, boat.id, a, &all, err)
-					     : list_tasks(c, b, boat.id, names, err);
+			ok = args_word(a, 0) ? one_task(c, b, boat.id, a, &all, err) : list_tasks(c, b, &boat, names, err);
 		record_clear(RECORD_BOAT, &boat);
 	}
 	for (int i = 0; i < all.n; i++)
@@ -238,14 +250,16 @@ run(struct cli *c, const struct args *a, GError **err)
 
 const struct command command_plan = {
 	"plan",
-	"[TASK]",
+	"[TASK | check [FOLDER]]",
 	"the tasks of this boat: show, add, retire, change an interval",
 	"splitpin plan\n"
 	"splitpin plan bellows-ujoint.renew\n"
 	"splitpin plan gimbal-bearing.grease --every \"50 h\" --source \"manual p. 41\"\n"
-	"splitpin plan --add bilge.clean --fitting hull/bilge --every \"12 months\" --source \"own rule\" \"Clean the bilge\"\n\n"
+	"splitpin plan --add bilge.clean --fitting hull/bilge --every \"12 months\" --source \"own rule\" \"Clean the bilge\"\n"
+	"splitpin plan check my-catalogue\n"
+	"splitpin plan --news\n\n"
 	"The maker's manual wins over every figure shipped: type its value and page. No torque, oil quantity or pressure is "
-	"shipped.",
+	"shipped. check reads the shipped catalogues, or those of a FOLDER, and says all that is wrong with them.",
 	options,
 	run, -1,
 };
@@ -290,6 +304,8 @@ list_fittings(const struct cli *c, struct book *b, gint64 boat, gboolean names, 
 static gboolean
 one_fitting(const struct cli *c, struct book *b, gint64 boat, const struct args *a, GError **err)
 {
+	const char *variant = args_value(a, "variant");
+	g_autofree char *changes = NULL;
 	struct fitting f;
 	gboolean ok = TRUE;
 
@@ -297,14 +313,17 @@ one_fitting(const struct cli *c, struct book *b, gint64 boat, const struct args 
 		return FALSE;
 	if (args_flag(a, "none") || args_flag(a, "fitted"))
 		ok = book_retire_fitting(b, &f, args_flag(a, "none"), err);
-	if (ok && args_value(a, "variant"))
-		ok = book_set_variant(b, &f, args_value(a, "variant"), err);
+	changes = variant ? book_variant_changes(b, &f, variant, NULL) : NULL;
+	if (ok && variant)
+		ok = book_set_variant(b, &f, variant, err);
 	if (ok) {
 		print_fitting(c, &f);
 		if (f.variants)
 			cli_say(c, 2, "  designs: %s", f.variants);
 		if (f.needs_off)
 			cli_say(c, 2, "  first off or open: %s", f.needs_off);
+		if (changes && *changes)
+			cli_say(c, 2, "  %s.", changes);
 	}
 	record_clear(RECORD_FITTING, &f);
 	return ok;

@@ -2,7 +2,7 @@
 #include "cli/cli.h"
 
 #include "base/err.h"
-#include "logbook/transfer.h"
+#include "logbook/handover.h"
 #include "logbook/yard.h"
 
 #include <stdio.h>
@@ -108,6 +108,7 @@ const struct command command_import = {
 static const struct option_def export_options[] = {
 	{ "for-spreadsheet", NULL, "guard cells that a spreadsheet would take for a formula" },
 	{ "decimal-comma", NULL, "semicolons between fields, a comma in numbers" },
+	{ "without-names", NULL, "for who buys the boat: no names of people and places, services as claimed" },
 	{ NULL, NULL, NULL },
 };
 
@@ -118,25 +119,31 @@ run_export(struct cli *c, const struct args *a, GError **err)
 	struct cli_stream stream;
 	struct book *b;
 	gint64 rows;
-	gboolean ok;
+	gboolean ok, all;
 
 	f.for_spreadsheet = args_flag(a, "for-spreadsheet");
 	f.decimal_comma = args_flag(a, "decimal-comma");
+	f.without_names = args_flag(a, "without-names");
+	all = args_word(a, 0) && !strcmp(args_word(a, 0), "everything");
 	if (!args_word(a, 0)) {
 		err_set(err, ERR_INPUT, "splitpin export outings [FILE.csv]; without a file to the output");
 		return EXIT_USE;
 	}
-	if (!record_named(args_word(a, 0), &f.what, err))
+	if (all && !f.path) {
+		err_set(err, ERR_INPUT, "splitpin export everything FOLDER: which folder is to be made?");
+		return EXIT_USE;
+	}
+	if (!all && !record_named(args_word(a, 0), &f.what, err))
 		return EXIT_USE;
 	b = cli_open(c, BOOK_READ, err);
 	if (!b)
 		return EXIT_FILE;
 	f.stream = cli_stream_open(c, &stream);
-	ok = book_export(b, &f, &rows, err);
+	ok = all ? book_export_all(b, &f, &rows, err) : book_export(b, &f, &rows, err);
 	cli_stream_close(c, &stream);
 	book_close(b);
 	if (ok && f.path)
-		printf("%" G_GINT64_FORMAT " %s written to %s\n", rows, args_word(a, 0), f.path);
+		printf("%" G_GINT64_FORMAT " %s written to %s\n", rows, all ? "records" : args_word(a, 0), f.path);
 	return ok ? EXIT_DONE : EXIT_FILE;
 }
 
@@ -145,8 +152,11 @@ const struct command command_export = {
 	"RECORDS [FILE]",
 	"write outings, services, ... as CSV",
 	"splitpin export outings log.csv\n"
+	"splitpin export everything handed-over --without-names\n"
 	"splitpin export services --for-spreadsheet > services.csv\n\n"
-	"Without --for-spreadsheet the file is exact: importing it gives the same records.",
+	"Without --for-spreadsheet the file is exact: importing it gives the same records. \"everything\" makes a folder with a "
+	"file a kind of record, of which splitpin new --from makes a logbook. Remarks are written as they are: look through them "
+	"before you hand them on.",
 	export_options,
 	run_export, 2,
 };

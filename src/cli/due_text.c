@@ -8,7 +8,7 @@
 #include <string.h>
 
 /* From this width on a line has room for the task's name, which did and why take. */
-enum { WIDE = 110, NARROW = 70, NAME_COLUMNS = 30, FACTS = 9 + 15 + 13 + 7, FEW_FACTS = 9 + 12, SURVEY = 12 };
+enum { WIDE = 110, NARROW = 70, NAME_COLUMNS = 30, FACTS = 9 + 15 + 13 + 7, FEW_FACTS = 9 + 12 };
 
 static void
 heading(const struct cli *c, const char *left, const char *right)
@@ -71,25 +71,20 @@ print_line(const struct cli *c, const struct due_line *d, GString *out)
 }
 
 /* What is printed of a group without being asked for it: before the launch, what is wanted before it and in the season;
- * under way, what is wanted up to the lay-up; of what nobody knows, a first look at what can sink, burn or hurt. */
+ * under way, what is wanted up to the lay-up; of what nobody knows, a summary. */
 static int
 shown_of(const struct due_list *l, int from, int to, gboolean all)
 {
-	int n = 0;
-
 	if (all)
 		return to - from;
 	switch (due_at(l, from)->out.when) {
-	case OPP_NO_RECORD:
-		while (from + n < to && n < SURVEY && due_at(l, from + n)->in.consequence <= COST_HURTS)
-			n++;
-		return n;
 	case OPP_LAY_UP:
 		return due_year(l)->afloat ? to - from : 0;
 	case OPP_NEXT_SPRING:
 	case OPP_LATER:
 	case OPP_EACH_OUTING:
 	case OPP_ON_CONDITION:
+	case OPP_NO_RECORD:
 		return 0;
 	case OPP_NOW:
 	case OPP_BEFORE_LAUNCH:
@@ -134,6 +129,16 @@ say_survey(const struct cli *c, const struct due_line *d, gboolean whole)
 }
 
 static void
+say_found(const struct cli *c, const struct due_line *d)
+{
+	for (int i = 0; i < d->n_found; i++) {
+		g_autofree char *words = due_finding_words(&d->found[i]);
+
+		cli_say(c, 4, "    %s", words);
+	}
+}
+
+static void
 print_lines(const struct cli *c, const struct due_list *l, int from, int to)
 {
 	g_autoptr(GString) line = g_string_sized_new(256);
@@ -148,9 +153,59 @@ print_lines(const struct cli *c, const struct due_list *l, int from, int to)
 			say_access(c, l, i);
 		access = d->access;
 		print_line(c, d, line);
+		say_found(c, d);
 	}
 	if (access >= 0)
 		say_while_open(c, l, due_at(l, to - 1));
+}
+
+/* One part of the boat: how much of it is unknown, and by name what can sink, burn or hurt, once each. */
+static void
+say_area(const struct cli *c, const struct due_list *l, int from, int to)
+{
+	g_autoptr(GPtrArray) grave = g_ptr_array_new();
+	g_autofree char *names = NULL;
+	const char *area = NULL;
+	int rank, of, n = 0;
+
+	due_area(due_at(l, from), &of);
+	for (int i = from; i < to; i++) {
+		const struct due_line *d = due_at(l, i);
+
+		area = due_area(d, &rank);
+		if (strcmp(area, due_area(due_at(l, from), &of)))
+			continue;
+		n++;
+		if (d->in.consequence <= COST_HURTS && !g_ptr_array_find_with_equal_func(grave, d->fitting, g_str_equal, NULL))
+			g_ptr_array_add(grave, (gpointer)(guintptr)d->fitting);
+	}
+	g_ptr_array_add(grave, NULL);
+	names = g_strjoinv("; ", (char **)grave->pdata);
+	cli_say(c, 17, "  %-10s %3d  %s", due_area(due_at(l, from), &of), n, *names ? names : "nothing that sinks, burns or hurts");
+}
+
+/* The parts of the boat as one walks along them. */
+static void
+print_areas(const struct cli *c, const struct due_list *l, int from, int to)
+{
+	int last = -1, rank;
+
+	puts("  of each part the number of tasks, and first what can sink, burn or hurt:");
+	for (;;) {
+		int next = G_MAXINT, at = -1;
+
+		for (int i = from; i < to; i++) {
+			due_area(due_at(l, i), &rank);
+			if (rank > last && rank < next) {
+				next = rank;
+				at = i;
+			}
+		}
+		if (at < 0)
+			return;
+		last = next;
+		say_area(c, l, at, to);
+	}
 }
 
 static void
@@ -166,9 +221,11 @@ print_group(const struct cli *c, const struct due_list *l, int from, int to, gbo
 		say_survey(c, due_at(l, i), FALSE);
 	if (!survey && shown)
 		print_lines(c, l, from, from + shown);
-	if (rest)
-		cli_say(c, 2, "  %d %s not shown: due --%s", rest, shown ? "more" : rest == 1 ? "task" : "tasks",
-			survey ? "survey" : "all");
+	if (survey && rest) {
+		print_areas(c, l, from, to);
+		puts("  due --survey walks through them, the worst first");
+	} else if (rest)
+		cli_say(c, 2, "  %d %s not shown: due --all", rest, rest == 1 ? "task" : "tasks");
 }
 
 void

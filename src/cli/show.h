@@ -19,6 +19,9 @@ struct show_only {
 };
 int show_records_of(struct cli *c, struct book *b, const struct show_only *only, const struct args *a, GError **err);
 
+/* --waive of ready and of found: what the words mean is let pass, with --reason and --until. */
+gboolean waive_thing(struct cli *c, struct book *b, gint64 boat, const char *thing, const struct args *a, GError **err);
+
 /* Text cut or padded to columns, harmless; printed. */
 void show_fit(const char *text, int columns);
 

@@ -17,11 +17,19 @@ new_heron()
 		--launch 04-15 --haul-out 10-12 --since 2018-03-10 --built 1998 --meter 223.8 "$@"
 }
 
-# A boat of a kind without a catalogue: no task but those that the test adds; two fittings.  Spends the season in
+# The same of one that comes without any catalogue but the rates of wear.
+sp_bare()
+{
+	mkdir -p "$test_dir/bare/catalogue"
+	cp "$SPLITPIN_DATA/catalogue/rates.csv" "$test_dir/bare/catalogue"
+	SPLITPIN_DATA=$test_dir/bare "$SPLITPIN" --today "$today" --who tester "$@"
+}
+
+# A boat without a catalogue: no task but those that the test adds; two fittings.  Spends the season in
 # fresh water, the winter ashore.
 new_plain()
 {
-	run 0 sp new "Plain Jane" --kind jet --berth afloat --winter ashore --water fresh --launch 04-15 --haul-out 10-15 \
+	run 0 sp_bare new "Plain Jane" --kind jet --berth afloat --winter ashore --water fresh --launch 04-15 --haul-out 10-15 \
 		--since 2024-01-01 --built 2010 --meter 100.0 "$@"
 	printf 'path,title,variants\nengine,Engine,\nengine/pump,Pump,greasable sealed\n' >fittings.csv
 	run 0 sp import fittings fittings.csv

@@ -6,9 +6,9 @@
 . "$top_srcdir/tests/cli/common.sh"
 need_python
 python3 -c 'import dateutil' 2>/dev/null || skip "python3-dateutil is not installed"
-catalogue=$top_srcdir/share/catalogue/petrol-sterndrive
+catalogue=$test_dir/petrol-sterndrive
 independent=$top_srcdir/tests/demo/independent.py
-
+run 0 python3 -B "$top_srcdir/tests/demo/union.py" "$top_srcdir/share/catalogue" petrol-sterndrive petrol "$catalogue"
 
 run 0 sp new --demo
 

@@ -67,3 +67,44 @@ total 102
 run 0 sp outing --list
 says_not "not logged"
 run 0 sp verify
+
+about "a renewal says that the design stays, and how to say another"
+printf 'name,fitting,title,verb,place,mechanism,consequence,rule,variants\n%s\n%s\n%s\n' \
+	"pump.swap,engine/pump,Swap the pump,renew,anywhere,none,costs,renewal," \
+	"pump.grease,engine/pump,Grease the pump,grease,anywhere,none,costs,done,greasable" \
+	"pump.listen,engine/pump,Listen to the pump,inspect,anywhere,none,costs,inspection,sealed" >tasks.csv
+run 0 sp import tasks tasks.csv
+printf 'task,kind,amount,source\npump.swap,months,12,x\npump.grease,months,12,x\npump.listen,months,12,x\n' >limits.csv
+run 0 sp import limits limits.csv
+run 0 sp why pump.grease
+tells "The design is not known, and this task is for: greasable. splitpin fitting engine/pump --variant DESIGN"
+run 0 sp why pump.swap
+says_not "design"
+run 0 sp did pump.swap --date 2026-08-01
+tells "the design is not known; if another went in: --variant greasable, sealed"
+
+about "what another design brings and takes away is told"
+run 0 sp fitting engine/pump --variant greasable
+tells "Goes: Listen to the pump."
+run 0 sp why pump.grease
+says_not "design"
+run 3 sp why pump.listen
+run 0 sp did pump.swap --date 2026-08-02
+tells "the design stays greasable"
+run 0 sp did pump.swap --date 2026-08-03 --variant sealed
+tells "sealed it is. Comes: Listen to the pump. Goes: Grease the pump."
+says_not "stays"
+run 0 sp why pump.listen
+run 3 sp why pump.grease
+run 0 sp undo
+run 0 sp why pump.grease
+
+about "a design that there is not is refused, and nothing is recorded"
+before=$(entries)
+run 3 sp did pump.swap --date 2026-08-03 --variant wooden
+tells_err "it is one of greasable, sealed"
+is "$before" "$(entries)" "entries"
+
+about "looking at it asks for no design"
+run 0 sp did pump.swap --date 2026-08-04 --outcome good
+says_not "design"

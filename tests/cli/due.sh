@@ -206,7 +206,7 @@ run 0 sp did pump.run-in --date 2025-07-10
 expect_due pump.run-in "first at 4 h.due" none
 expect_due pump.run-in "100 h.used" 10
 
-about "what happened asks at once, and until it is done or closed"
+about "what happened asks at once, and until it is done or, passed over, closed"
 expect_due happening.none when on-condition
 run 0 sp happening grounding --date 2026-02-20 "touched the bar"
 expect_due happening.none when now
@@ -216,6 +216,13 @@ expect_due happening.none when now
 run 0 sp did happening.none --date 2026-02-20
 expect_due happening.none when on-condition
 run 0 sp happening grounding --date 2026-02-25
+expect_due happening.none when now
+run 3 sp happening grounding --close
+says_err "happening.none"
+expect_due happening.none when now
+run 3 sp happening grounding --skip happening.none
+run 3 sp happening grounding --skip happening.none --reason " "
+run 0 sp happening grounding --skip happening.none --reason "no time"
 expect_due happening.none when now
 run 0 sp happening grounding --close
 expect_due happening.none when on-condition
@@ -309,7 +316,7 @@ run 0 sp did pump.swap --variant greasable --date 2026-02-01
 expect_due pump.grease when no-record
 run 1 due_of pump.swap when
 run 3 sp fitting engine/pump --variant wooden
-says_err "greasable sealed"
+says_err "greasable, sealed"
 run 0 sp fitting engine/pump --none
 run 1 due_of pump.grease when
 run 0 sp fitting engine/pump --fitted

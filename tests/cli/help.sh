@@ -15,7 +15,7 @@ cp out help.txt
 for command in $commands; do
 	grep -qE "^  $command +[a-z]" out || fail "help does not list $command"
 done
-for command in new boat outing stay season happening meter did due why plan fitting import export yard undo redo history \
+for command in new boat outing stay season happening meter did due why ready plan fitting import export yard undo redo history \
 	verify backup help; do
 	printf '%s\n' "$commands" | grep -qx $command || fail "there is no command $command"
 done
@@ -85,6 +85,8 @@ wrong "--all" due --all=yes
 ! grep -q "is --all meant" err || fail "--all is what was typed"
 wrong "--csv" due --csv --json
 wrong "why what?" why
+wrong "at a time" ready --csv --json
+wrong "at a time" ready --waivers --waive x
 wrong "which task?" did
 wrong "how many hours?" outing
 wrong "where?" stay

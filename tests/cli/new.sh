@@ -27,7 +27,7 @@ run 0 sp due
 about "the boat says which catalogue its tasks came from"
 rm -r "$HOME/.local"
 run 0 sp new Heron --kind petrol-sterndrive
-run 0 sp boat Jane --kind jet
+run 0 sp_bare boat Jane --kind jet
 run 0 sp export boats
 says ",petrol-sterndrive,"
 is 1 "$(grep -c ',petrol-sterndrive,.*,petrol-sterndrive,' out)" "boats with a catalogue"

@@ -132,7 +132,7 @@ sp export places >places.csv
 sp export climates >climates.csv
 sp export boats >boats.csv
 SPLITPIN_FILE=$test_dir/other.splitpin
-run 0 sp new Nobody --kind jet
+run 0 sp_bare new Nobody --kind jet
 run 0 sp undo
 run 0 sp import boats boats.csv
 run 0 sp import places places.csv

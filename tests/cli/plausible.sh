@@ -202,7 +202,7 @@ expect_due pump.renew last-done none
 
 about "two engines with two meters, and a generator without"
 rm "$book"
-run 0 sp new Twin --kind jet --meter port=100 --meter starboard=200.5 --engine generator --since 2026-05-01
+run 0 sp_bare new Twin --kind jet --meter port=100 --meter starboard=200.5 --engine generator --since 2026-05-01
 run 0 sp outing 2h --date 2026-05-02
 says "port  2 h, now 102 h"
 says "starboard  2 h, now 202.5 h"
@@ -251,7 +251,7 @@ run 0 sp verify
 
 about "hours that nobody knows"
 rm "$book"
-run 0 sp new Unknown --kind jet --since 2026-05-01
+run 0 sp_bare new Unknown --kind jet --since 2026-05-01
 run 0 sp outing 2h --date 2026-05-02
 says "main  2 h"
 says_not "now"
@@ -260,11 +260,11 @@ says "main 2 h logged"
 run 3 sp outing --meter 50 --date 2026-05-03
 says_err "splitpin meter"
 rm "$book"
-run 0 sp new Guess --kind jet --hours 400 --estimated --since 2026-05-01
+run 0 sp_bare new Guess --kind jet --hours 400 --estimated --since 2026-05-01
 run 0 sp outing 2h --date 2026-05-02
 total "~402"
 rm "$book"
-run 0 sp new Swapped --kind jet --meter 50 --hours 450 --since 2026-05-01
+run 0 sp_bare new Swapped --kind jet --meter 50 --hours 450 --since 2026-05-01
 run 0 sp outing --meter 52 --date 2026-05-02
 says "2 h, now 452 h"
 run 0 sp verify

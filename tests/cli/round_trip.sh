@@ -12,7 +12,7 @@ order="boats engines meters fittings tasks limits rates parts stays seasons outi
 new_empty()
 {
 	SPLITPIN_FILE=$test_dir/$1
-	run 0 sp new Nobody --kind jet
+	run 0 sp_bare new Nobody --kind jet
 	run 0 sp undo
 	is 1 "$(sp export boats | wc -l)" "boats and a header"
 }
@@ -96,14 +96,14 @@ run 0 second outing --hours port=1.5 --hours starboard=1:20 "=HYPERLINK(1)" --da
 run 0 second outing --meter port=12.5 --meter starboard=22 "two
 lines, \"quoted\"; and more" --water salt --rinsed --date 2026-11-21
 run 0 second outing --no-engine "rowed" --date 2026-11-22
-run 0 second did gimbal-bearing.grease --engine port --meter 12.5 --proof "-fresh grease" --cost "EUR 12.50"
-run 0 second did bellows-ujoint.renew --number "+1/2" --made 2026-01-15
+run 0 second did port-gimbal-bearing.grease --engine port --meter 12.5 --proof "-fresh grease" --cost "EUR 12.50"
+run 0 second did starboard-bellows-ujoint.renew --number "+1/2" --made 2026-01-15
 run 0 second happening grounding "@home"
 run 0 second stay ashore --date 2026-11-23
 run 0 sp place "=Salt, \"the\" quay" --salinity "42 mS/cm at 18 C" --air c4 --water-temp "39 - 43 48 55 62 68 70 64 57 48 43 F"
 run 0 sp place Otter Lake --water fresh --air-temp "-1.5 0 4 9 14 17 19 18 14 9 4 0"
 run 0 second boat --place "=Salt, \"the\" quay"
-run 0 second plan gimbal-bearing.grease --every "1:30:01 h" --source "manual p. 41"
+run 0 second plan port-gimbal-bearing.grease --every "1:30:01 h" --source "manual p. 41"
 rm -rf exact both again-exact again-both
 everything exact
 everything both --for-spreadsheet --decimal-comma

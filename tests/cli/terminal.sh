@@ -50,16 +50,22 @@ says '\x1b[2Jquay <U+202E>'
 
 about "a new logbook is asked for"
 rm "$book"
-run 0 on 80 "Grey Heron" "" afloat "" salt 05-01 10-12 612.4 -- "$SPLITPIN" --today $today new
+run 0 on 80 "Grey Heron" "" afloat "" salt 05-01 10-12 612.4 used 2019 "" "spring 2021" never q -- "$SPLITPIN" --today $today new
 says "The boat's name: "
 says "logbook made"
 run 0 sp export boats
 says "Grey Heron,petrol-sterndrive,afloat,roof,salt,05-01,10-12,,2026-11-25"
 total 612.4
+expect_due bellows-ujoint.renew last-done 2019-12-31
+expect_due seawater-pump.renew when no-record
+run 0 sp export services
+lines 3
+run 0 sp happening --list
+says "bought"
 
 about "what was given is not asked for"
 rm "$book"
-run 0 on 80 "" 10-12 "" -- "$SPLITPIN" --today $today new Heron --kind jet --berth afloat --winter ashore --water fresh
+run 0 on 80 "" 10-12 "" new diesel -- "$SPLITPIN" --today $today new Heron --kind jet --berth afloat --winter ashore --water fresh
 says_not "Kind of boat"
 says "[10-15]: 10-12"
 run 0 sp export boats
@@ -72,6 +78,23 @@ says "nothing was made"
 run 2 on 80 "" -- "$SPLITPIN" --today $today new
 says "nothing was made"
 run 2 on 80 ^D -- "$SPLITPIN" --today $today new
-run 3 on 80 "Grey Heron" "" nowhere "" "" "" "" "" -- "$SPLITPIN" --today $today new
+run 3 on 80 "Grey Heron" "" nowhere "" "" "" "" "" "" -- "$SPLITPIN" --today $today new
 says "nowhere"
 [ ! -e "$book" ] || fail "a logbook was made"
+
+about "a renewal asks which design went in"
+run 0 sp new Heron --kind petrol-sterndrive
+run 0 on 80 sealed -- "$SPLITPIN" --today $today did gimbal-bearing.renew
+tells "Which design went in? greasable, sealed; Enter: not known: sealed"
+tells "sealed it is. Goes: "
+run 3 sp why gimbal-bearing.grease
+run 0 on 80 "" -- "$SPLITPIN" --today $today did gimbal-bearing.renew
+tells "Enter: sealed as before"
+run 3 sp why gimbal-bearing.grease
+before=$(entries)
+run 3 on 80 wooden -- "$SPLITPIN" --today $today did gimbal-bearing.renew
+says "it is one of greasable, sealed"
+run 3 on 80 ^D -- "$SPLITPIN" --today $today did gimbal-bearing.renew
+is "$before" "$(entries)" "entries"
+run 0 on 80 -- "$SPLITPIN" --today $today did gimbal-bearing.renew --variant greasable
+tells "greasable it is. Comes: "

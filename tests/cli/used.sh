@@ -12,7 +12,8 @@ run 0 sp new Used --kind petrol-sterndrive --berth afloat --winter ashore --wate
 	--built 1998
 run 0 sp due
 says "SURVEY: nobody knows when it was last done"
-says "more not shown: due --survey"
+says "due --survey walks through them"
+says "  hull  "
 run 0 sp due --survey
 tells "Spread every bellows fold and look for cracks"
 says "splitpin did TASK"

@@ -8,7 +8,7 @@ need_python
 export today=2026-03-01
 book=$SPLITPIN_FILE
 
-run 0 sp new Trailered --kind jet --berth trailer --winter roof --water fresh --launch 04-15 --haul-out 10-15 \
+run 0 sp_bare new Trailered --kind jet --berth trailer --winter roof --water fresh --launch 04-15 --haul-out 10-15 \
 	--since 2025-01-01 --meter 0
 printf 'path,title\nengine,Engine\n' >fittings.csv
 run 0 sp import fittings fittings.csv
