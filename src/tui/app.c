@@ -88,20 +88,19 @@ read_hours(struct app *a, GError **err)
 {
 	g_autoptr(GArray) engines = book_records(a->book, RECORD_ENGINE, a->boat.id, err);
 	GString *out = g_string_new(NULL);
-	char h[HOURS_TEXT];
 
 	for (guint i = 0; engines && i < engines->len; i++) {
 		const struct engine *e = &((const struct engine *)(const void *)engines->data)[i];
 		struct engine_hours run;
+		g_autofree char *words = NULL;
 
 		if (!book_engine_hours(a->book, e, app_today(a), &run, err)) {
 			g_string_free(out, TRUE);
 			return FALSE;
 		}
-		g_string_append_printf(out, "%s%s%s%s%s h%s", i ? "  " : "", engines->len > 1 ? e->name : "",
-				       engines->len > 1 ? " " : "", run.estimated ? "~" : "",
-				       hours_words(run.total == NONE ? run.logged : run.total, h),
-				       run.total == NONE ? " logged" : "");
+		words = engine_hours_words(&run);
+		g_string_append_printf(out, "%s%s%s%s", i ? "  " : "", engines->len > 1 ? e->name : "",
+				       engines->len > 1 ? " " : "", words);
 	}
 	g_free(a->head);
 	a->head = g_string_free(out, FALSE);
@@ -168,6 +167,28 @@ read_all(struct app *a, GError **err)
 	return TRUE;
 }
 
+static gboolean
+read_anew(struct app *a, GError **err)
+{
+	gboolean ok;
+
+	a->seen = book_version(a->book);
+	ok = book_hold(a->book, err) && read_all(a, err);
+	book_release(a->book);
+	return ok;
+}
+
+/* A logbook without a boat has nothing to show. */
+static void
+ask_for_boat(struct app *a)
+{
+	if (a->boat.id != NONE)
+		return;
+	while (a->depth > 1)
+		app_close(a);
+	form_open(a, &form_new, NONE);
+}
+
 void
 app_changed(struct app *a)
 {
@@ -175,15 +196,9 @@ app_changed(struct app *a)
 
 	if (!a->book)
 		return;
-	a->seen = book_version(a->book);
-	if (!book_hold(a->book, &err) || !read_all(a, &err))
+	if (!read_anew(a, &err))
 		app_complain(a, err);
-	book_release(a->book);
-	if (a->boat.id != NONE)
-		return;
-	while (a->depth > 1)
-		app_close(a);
-	form_open(a, &form_new, NONE);
+	ask_for_boat(a);
 }
 
 static void
@@ -213,9 +228,12 @@ app_new(const struct app_start *start, int h, int w, gboolean ascii, GError **er
 	if (there && start->boat && !book_boat(a->book, start->boat, &a->boat, err))
 		goto failed;
 	app_open(a, &view_due, NONE);
-	if (!there)
+	if (there && !read_anew(a, err))
+		goto failed;
+	if (there)
+		ask_for_boat(a);
+	else
 		form_open(a, &form_new, NONE);
-	app_changed(a);
 	if (a->n_boats > 1 && !start->boat)
 		app_open(a, &view_boats, NONE);
 	return a;
@@ -313,8 +331,9 @@ back(struct app *a, gboolean may_quit)
 static gboolean
 wants_boat(const struct app *a, enum act act)
 {
-	return a->boat.id == NONE && (act == ACT_LOG || (act >= ACT_DUE && act <= ACT_HISTORY) || (!a->book && act >= ACT_UNDO
-												 && act <= ACT_REDO));
+	gboolean of_boat = act == ACT_LOG || act == ACT_SEASON || (act >= ACT_DUE && act <= ACT_HISTORY);
+
+	return a->boat.id == NONE && (of_boat || (!a->book && act >= ACT_UNDO && act <= ACT_REDO));
 }
 
 void
@@ -342,15 +361,19 @@ app_act(struct app *a, enum act act)
 	case ACT_BOAT: return go(a, &view_boat);
 	case ACT_YEAR: return go(a, &view_year);
 	case ACT_HAPPENINGS: return go(a, &view_happenings);
+	case ACT_FINDINGS: return go(a, &view_findings);
+	case ACT_READY: return go(a, &view_ready);
 	case ACT_PLAN: return go(a, &view_plan);
 	case ACT_HISTORY: return go(a, &view_history);
 	case ACT_BOATS: return go(a, &view_boats);
+	case ACT_SEASON: return app_open(a, &view_season_lists, NONE);
 	case ACT_SUSPEND: a->wish = WISH_SUSPEND; return;
 	case ACT_REPAINT: a->wish = WISH_REPAINT; return;
 	case ACT_MOUSE: a->wish = WISH_MOUSE; return;
 	case ACT_UP: case ACT_DOWN: case ACT_PAGE_UP: case ACT_PAGE_DOWN: case ACT_FIRST: case ACT_LAST:
 		return;
 	case ACT_OPEN: case ACT_DID: case ACT_MEASURE: case ACT_ADD: case ACT_STAY: case ACT_CHANGE: case ACT_DROP: case ACT_CLOSE:
+	case ACT_TICK: case ACT_PASS: case ACT_HEED: case ACT_FOUND: case ACT_MEND: case ACT_PHOTOS:
 		return app_say(a, STYLE_PLAIN, "nothing is selected for that here");
 	case ACT_NONE: case ACT_COUNT: return;
 	}

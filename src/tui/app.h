@@ -29,8 +29,10 @@ struct view_kind {
 	void (*clear)(void *data);
 };
 
-extern const struct view_kind view_due, view_outings, view_boat, view_year, view_happenings, view_plan, view_history,
-	view_boats, view_text, view_form,
+extern const struct view_kind view_due, view_outings, view_boat, view_year, view_happenings, view_plan, view_history, view_findings,
+	view_boats, view_ready, view_text, view_form,
+	view_season_lists,	/* to choose one of the season's lists */
+	view_season_list,	/* one of them; the subject is an enum season_list */
 	view_work;	/* of one fitting: its tasks, for one to be chosen */
 
 /* A command of the command line, as the palette shows it. */
@@ -94,6 +96,9 @@ void app_open(struct app *a, const struct view_kind *kind, gint64 subject);	/* o
 void app_close(struct app *a);	/* the top one; the last stays */
 /* A page of text to read; takes text over. */
 void app_page(struct app *a, const char *title, char *text);
+/* Over the view just opened for some work: the cautions of it that nobody has read today.  Enter puts on record that they were
+ * and shows the view, Esc closes both. */
+void app_heed(struct app *a, const char *title, const char *work, const char *words);
 /* After something was recorded: read all views again. */
 void app_changed(struct app *a);
 void *app_data(struct app *a);	/* of the top view */

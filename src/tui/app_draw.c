@@ -62,7 +62,7 @@ take_size(struct app *a, const struct grid *g)
 	a->w = g->w;
 	a->ascii = g->ascii;
 	for (int i = 0; i < a->depth && !same; i++)
-		if (a->view[i].kind == &view_text && !a->view[i].kind->load(a, a->view[i].data, &err))
+		if (a->view[i].kind->where & (IN_TEXT | IN_HEED) && !a->view[i].kind->load(a, a->view[i].data, &err))
 			app_complain(a, err);
 }
 

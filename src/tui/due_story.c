@@ -12,11 +12,11 @@ add_paragraph(void *user, const char *text)
 }
 
 char *
-due_story(const struct due_list *due, const struct due_line *l)
+due_story(struct book *b, const struct due_list *due, const struct due_line *l)
 {
 	GString *out = g_string_new(NULL);
 	g_autofree char *more = l->access >= 0 ? due_while_open(due, l->access, l->out.when) : g_strdup("");
-	g_autofree char *caution = caution_words(l->caution);
+	g_autofree char *caution = caution_words(b, l->caution);
 
 	due_why(due, l, add_paragraph, out);
 	if (*more)

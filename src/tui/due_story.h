@@ -6,6 +6,6 @@
 
 /* Why it is due, what else is worth doing while it is open, what proves it, and what to beware of: paragraphs, a line
  * each.  The caller frees it. */
-char *due_story(const struct due_list *due, const struct due_line *l);
+char *due_story(struct book *b, const struct due_list *due, const struct due_line *l);
 
 #endif

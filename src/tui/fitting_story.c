@@ -2,7 +2,10 @@
 
 #include "base/amount.h"
 #include "base/date.h"
+#include "logbook/figure.h"
+#include "logbook/finding.h"
 #include "logbook/measure.h"
+#include "logbook/units.h"
 #include "tui/reading_plot.h"
 
 #include <math.h>
@@ -39,13 +42,18 @@ by_tree(gconstpointer x, gconstpointer y)
 gboolean
 fitting_records_read(struct fitting_records *r, struct book *b, gint64 boat, const struct due_list *due, GError **err)
 {
-	struct fitting_records read = { .due = due };
+	struct fitting_records read = { .due = due, .units = book_units(b, boat) };
 
 	if (!(read.fittings = book_records(b, RECORD_FITTING, boat, err)) || !(read.tasks = book_records(b, RECORD_TASK, boat, err))
 	    || !(read.parts = book_records(b, RECORD_PART, boat, err))
 	    || !(read.services = book_records(b, RECORD_SERVICE, boat, err))
 	    || !(read.readings = book_records(b, RECORD_MEASUREMENT, boat, err))
-	    || !(read.bounds = book_records(b, RECORD_BOUND, boat, err))) {
+	    || !(read.bounds = book_records(b, RECORD_BOUND, boat, err)) || !(read.findings = book_findings(b, boat, TRUE, err))
+	    || !(read.figures = book_records(b, RECORD_FIGURE, boat, err))) {
+		fitting_records_clear(&read);
+		return FALSE;
+	}
+	if (read.readings->len && !(read.kinds = book_readings(b, err))) {
 		fitting_records_clear(&read);
 		return FALSE;
 	}
@@ -58,7 +66,7 @@ fitting_records_read(struct fitting_records *r, struct book *b, gint64 boat, con
 void
 fitting_records_clear(struct fitting_records *r)
 {
-	GArray **all[] = { &r->fittings, &r->tasks, &r->parts, &r->services, &r->readings, &r->bounds };
+	GArray **all[] = { &r->fittings, &r->tasks, &r->parts, &r->services, &r->readings, &r->bounds, &r->findings, &r->figures };
 
 	for (guint i = 0; i < G_N_ELEMENTS(all); i++)
 		g_clear_pointer(all[i], g_array_unref);
@@ -108,24 +116,24 @@ fitting_state(const struct fitting_records *r, const struct fitting *f, enum sty
 static struct measure_limits
 limits_on(const struct fitting_records *r, const struct condition_kind *kind, gint64 fitting)
 {
-	return measure_limits_of(kind, measure_bound_on(r->bounds, kind->what, fitting));
+	return measure_limits_of(kind, measure_bound_on(r->bounds, kind->what, fitting), r->units);
 }
 
 /* "60 %, stop: at 50 % or below"; of a value that the program does not know what was read alone. */
 static char *
 reading_words(const struct fitting_records *r, const struct measurement *m)
 {
-	const struct condition_kind *kind = condition_kind_of(m->what);
-	g_autofree char *verdict = NULL;
+	const struct condition_kind *kind = readings_find(r->kinds, m->what);
+	g_autofree char *verdict = NULL, *read = measure_read_words(kind, m->as_read, r->units);
 
 	if (kind) {
 		struct measure_limits l = limits_on(r, kind, m->fitting);
 		struct condition_out judged;
 
 		measure_judge(&l, m, &judged);
-		verdict = measure_verdict(kind, &judged);
+		verdict = measure_verdict(&l, &judged);
 	}
-	return g_strdup_printf("%s%s%s", m->as_read, verdict ? ", " : "", verdict ? verdict : "");
+	return g_strdup_printf("%s%s%s", read, verdict ? ", " : "", verdict ? verdict : "");
 }
 
 char *
@@ -236,6 +244,23 @@ add_parts(struct story *s)
 			}
 }
 
+/* What the manuals say of it. */
+static void
+add_figures(struct story *s)
+{
+	int n = 0;
+
+	for (EACH(struct figure, f, s->r->figures))
+		if (f->fitting == s->f->id) {
+			g_autofree char *words = figure_words(f);
+
+			g_string_append_printf(s->out, "%s%s: %s (%s)", n++ ? "" : "\nFIGURES OF THE MANUAL\n", f->what, words,
+					       f->source);
+			add(s, "; ", f->remark);
+			g_string_append_c(s->out, '\n');
+		}
+}
+
 /* When, and each limit with whose word it is. */
 static void
 add_due(struct story *s, const struct due_line *d)
@@ -282,6 +307,25 @@ task_here(const struct story *s, gint64 id)
 		if (t->id == id)
 			return t->fitting == s->f->id ? t : NULL;
 	return NULL;
+}
+
+/* What is open first, the worst of it before all. */
+static void
+add_findings(struct story *s)
+{
+	char day[16], mended[16];
+	int n = 0;
+
+	for (EACH(struct finding, f, s->r->findings)) {
+		if (f->fitting != s->f->id)
+			continue;
+		g_string_append_printf(s->out, "%s%s, %s: %s", n++ ? "" : "\nFOUND\n", day_words(f->date, day),
+				       f->mended == NONE ? word_of(&words_level, f->level) : "mended", f->words);
+		add(s, "; makes due ", f->mended == NONE ? f->makes_due : NULL);
+		add(s, "; put right ", day_words(f->mended, mended));
+		add(s, ", left as ", f->left_as);
+		g_string_append_c(s->out, '\n');
+	}
 }
 
 static void
@@ -367,8 +411,9 @@ add_plot(struct story *s, const struct measure_limits *l)
 static void
 add_readings_of(struct story *s, const char *what)
 {
-	const struct condition_kind *kind = condition_kind_of(what);
+	const struct condition_kind *kind = readings_find(s->r->kinds, what);
 	const GArray *all = s->r->readings;
+	const struct measurement *before;
 	char day[16];
 
 	g_string_append_printf(s->out, "\nMEASURED: %s\n", what);
@@ -388,6 +433,8 @@ add_readings_of(struct story *s, const char *what)
 		words = reading_words(s->r, m);
 		g_string_append_printf(s->out, "%s: %s", day_words(m->date, day), words);
 		add(s, "; ", m->method);
+		if ((before = measure_before(all, m)) && measure_another_way(m, before))
+			add(s, "; ", "read another way than before: not compared");
 		add(s, "; ", m->remark);
 		g_string_append_c(s->out, '\n');
 	}
@@ -408,7 +455,9 @@ add_readings(struct story *s)
 char *
 fitting_story(const struct fitting_records *r, const struct fitting *f, const struct grid *g, int w)
 {
-	static void (*const sections[])(struct story *) = { add_what, add_parts, add_tasks, add_readings, add_services };
+	static void (*const sections[])(struct story *) = {
+		add_what, add_findings, add_parts, add_figures, add_tasks, add_readings, add_services,
+	};
 	struct story s = { r, f, g, w, g_string_new(NULL) };
 
 	for (guint i = 0; i < G_N_ELEMENTS(sections); i++)

@@ -3,13 +3,16 @@
 #define TUI_FITTING_STORY_H
 
 #include "logbook/due.h"
+#include "logbook/readings.h"
 #include "tui/grid.h"
 
 /* All records of a boat that its fittings' stories are made of; of the log of outings none. */
 struct fitting_records {
 	GArray *fittings;	/* in the order of the tree */
-	GArray *tasks, *parts, *services, *readings, *bounds;
+	GArray *tasks, *parts, *services, *readings, *bounds, *findings, *figures;
+	gint64 units; /* words_units; NONE */
 	const struct due_list *due;
+	const struct readings *kinds; /* NULL: nothing was read on this boat */
 };
 /* On failure what was read before stays. */
 gboolean fitting_records_read(struct fitting_records *r, struct book *b, gint64 boat, const struct due_list *due, GError **err);

@@ -73,7 +73,10 @@ void form_refuse(struct form *f, const char *name, const char *what);	/* the sam
 extern const char form_date_hint[];
 void form_add_remark(struct form *f, const char *hint, const char *text);	/* hint NULL: how to write it */
 
-extern const struct form_kind form_outing, form_did, form_measure, form_stay, form_season, form_happening, form_limit,
-	form_task, form_variant, form_new;
+extern const struct form_kind form_outing, form_did, form_measure, form_stay, form_season, form_happening, form_limit, form_mend,
+	form_found, form_found_on_outing, form_found_again,	/* of a fitting; an outing; a finding that is corrected */
+	form_task, form_variant, form_new,
+	form_waive,	/* of a task, finding or happening by its key */
+	form_pass;	/* a task of the season's list on the screen, passed over */
 
 #endif

@@ -6,6 +6,7 @@
 #include "logbook/found.h"
 #include "logbook/page.h"
 #include "logbook/service.h"
+#include "logbook/variant.h"
 #include "tui/app.h"
 #include "tui/form.h"
 
@@ -52,6 +53,8 @@ add_fields(struct app *a, struct form *f, const struct task *t, const struct fit
 		form_add(f, "number", "Part number", "of what went in, as printed", NULL);
 		form_add(f, "made", "Made on", "the date printed on what went in", NULL);
 	}
+	if (t->mechanism == MECH_FLUID)
+		form_add(f, "filled", "Filled with", "type and quantity of what went in: mineral 15W-40, 4.2 L", NULL);
 	if (renews && fitting->variants)
 		form_add(f, "variant", "Design fitted", g_intern_string(fitting->variants), fitting->variant);
 	form_add(f, "cost", "Cost", "12.50, EUR 12.50", NULL);
@@ -59,12 +62,12 @@ add_fields(struct app *a, struct form *f, const struct task *t, const struct fit
 }
 
 static char *
-heading(const struct task *t)
+heading(struct app *a, const struct task *t)
 {
-	g_autofree char *caution = caution_words(t->caution);
+	g_autofree char *caution = caution_words(a->book, t->caution);
 
-	return g_strdup_printf("%s.%s%s%s%s", t->title, caution ? " " : "", caution ? caution : "", t->proof ? " Proof: " : "",
-			       t->proof ? t->proof : "");
+	return g_strdup_printf("%s.%s%s%s%s%s%s", t->title, caution ? " " : "", caution ? caution : "", t->proof ? " Proof: " : "",
+			       t->proof ? t->proof : "", t->remark ? ". To heed: " : "", t->remark ? t->remark : "");
 }
 
 static gboolean
@@ -79,7 +82,7 @@ begin(struct app *a, struct form *f, GError **err)
 	ok = book_record(a->book, RECORD_TASK, f->subject, &t, err)
 	  && book_record(a->book, RECORD_FITTING, t.fitting, &fitting, err);
 	if (ok) {
-		f->heading = heading(&t);
+		f->heading = heading(a, &t);
 		form_add(f, "date", "Date", "today, 12 may; not to the day: 2019, spring 2019", day_iso(app_today(a), day));
 		ok = add_meters(a, f, &fitting, err);
 	}
@@ -138,17 +141,16 @@ read_part(struct form *f, struct service_form *s)
 	gboolean renewed = s->what.outcome == OUTCOME_RENEWED;
 	GError *err = NULL;
 
+	s->filled = *form_text(f, "filled") ? g_intern_string(form_text(f, "filled")) : NULL;
 	s->part.number = form_said(f, "number");
 	if (s->part.number && !renewed)
 		err_set(&err, ERR_INPUT, none_went_in);
 	form_wrong(f, "number", &err);
 	if (design && *form_text(f, "variant") && (renewed || design->touched)) {
-		g_auto(GStrv) all = g_strsplit(design->hint, " ", -1);
-
 		s->variant = g_intern_string(form_text(f, "variant"));
 		if (!renewed)
 			err_set(&err, ERR_INPUT, none_went_in);
-		else if (!g_strv_contains((const char *const *)all, s->variant))
+		else if (strchr(s->variant, ' ') || !variant_has_task(design->hint, s->variant))
 			err_set(&err, ERR_INPUT, "it is one of: %s", design->hint);
 	}
 	form_wrong(f, "variant", &err);
@@ -199,25 +201,50 @@ when_words(const struct service *s)
 				   : g_strdup_printf("between %s and %s", day_words(s->earliest, from), day);
 }
 
+/* What another design than that on record brings and takes away; NULL: nothing.  The caller's. */
+static char *
+design_changes(struct app *a, const struct service_form *s)
+{
+	struct fitting f;
+	struct task t;
+	char *changes = NULL;
+
+	record_init(RECORD_FITTING, &f);
+	if (s->variant && book_record(a->book, RECORD_TASK, s->what.task, &t, NULL)) {
+		if (book_record(a->book, RECORD_FITTING, t.fitting, &f, NULL) && book_check_variant(&f, s->variant, NULL))
+			changes = book_variant_changes(a->book, &f, s->variant, NULL);
+		record_clear(RECORD_FITTING, &f);
+		record_clear(RECORD_TASK, &t);
+	}
+	if (changes && !*changes)
+		g_clear_pointer(&changes, g_free);
+	return changes;
+}
+
 static char *
 check(struct app *a, struct form *f)
 {
 	const struct due_line *line = due_find(a->due, f->subject);
-	g_autofree char *when = NULL;
+	g_autofree char *when = NULL, *changes = NULL, *repeated = NULL;
+	GString *sum = g_string_new(line ? line->label : "This task");
 	struct service_form s;
-	gboolean counts;
 	char h[HOURS_TEXT];
-	char *sum;
 
 	read_form(a, f, &s);
 	when = when_words(&s.what);
-	counts = !line || service_restarts(line->in.rule, line->in.consequence, s.what.outcome);
-	sum = g_strdup_printf("%s: %s %s%s%s%s. %s", line ? line->label : "This task", word_of(&words_outcome, s.what.outcome),
-			      when, s.what.reading == NONE ? "" : ", the meter at ", hours_words(s.what.reading, h),
-			      s.what.reading == NONE ? "" : " h",
-			      counts ? "Its interval begins anew." : "It stays due: that does not restart its interval.");
+	changes = design_changes(a, &s);
+	repeated = book_repeated(a->book, &s.what, NULL);
+	g_string_append_printf(sum, ": %s %s", word_of(&words_outcome, s.what.outcome), when);
+	if (s.what.reading != NONE)
+		g_string_append_printf(sum, ", the meter at %s h", hours_words(s.what.reading, h));
+	g_string_append(sum, !line || service_restarts(line->in.rule, line->in.consequence, s.what.outcome)
+		? ". Its interval begins anew." : ". It stays due: that does not restart its interval.");
+	if (changes)
+		g_string_append_printf(sum, " %s.", changes);
+	if (repeated)
+		g_string_append_printf(sum, " It was %s.", repeated);
 	clear_form(&s);
-	return sum;
+	return g_string_free(sum, FALSE);
 }
 
 static void
@@ -233,6 +260,10 @@ say(struct app *a, const char *label, const struct service *what, const struct s
 		g_string_append_printf(out, "; it stays due: %s", s->why_not);
 	if (s->unlogged)
 		g_string_append_printf(out, "; %s h that no outing tells of went into the log", hours_words(s->unlogged, h));
+	if (s->repeated)
+		g_string_append_printf(out, "; %s", s->repeated);
+	if (s->mixed)
+		g_string_append_printf(out, "; %s", s->mixed);
 	app_say(a, STYLE_STRONG, "%s; u takes it back", out->str);
 }
 

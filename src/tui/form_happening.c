@@ -1,6 +1,7 @@
 /* What happened to the boat, and what that makes due. */
 #include "base/date.h"
 #include "base/err.h"
+#include "logbook/happening.h"
 #include "logbook/year.h"
 #include "tui/app.h"
 #include "tui/form.h"
@@ -41,9 +42,9 @@ check(struct app *a, struct form *f)
 	int n;
 
 	read_form(a, f, &h);
-	n = h.date == NONE ? 0 : happening_asks(a->due, h.kind, h.date);
+	n = h.date == NONE ? 0 : happening_count(a->due, h.kind, h.date);
 	g_free(f->heading);
-	f->heading = happening_caution(h.kind);
+	f->heading = happening_caution(a->book, h.kind);
 	sum = g_strdup_printf("%s on %s: %d %s for it at once.", word_of(&words_happening, h.kind),
 			      h.date == NONE ? "?" : day_words(h.date, day), n, n == 1 ? "task is due" : "tasks are due");
 	record_clear(RECORD_HAPPENING, &h);

@@ -22,12 +22,13 @@ static GPtrArray *
 usual(struct app *a, gint64 fitting)
 {
 	g_autoptr(GArray) readings = book_records(a->book, RECORD_MEASUREMENT, a->boat.id, NULL);
+	const struct readings *kinds = book_readings(a->book, NULL);
 	GPtrArray *names = g_ptr_array_new_with_free_func(g_free);
 
 	for (guint i = readings ? readings->len : 0; i-- > 0;) {
 		const struct measurement *m = &((const struct measurement *)(const void *)readings->data)[i];
 
-		if (m->fitting == fitting && condition_kind_of(m->what))
+		if (m->fitting == fitting && kinds && readings_find(kinds, m->what))
 			add_once(names, m->what);
 	}
 	for (int i = 0; i < due_count(a->due); i++) {
@@ -62,7 +63,7 @@ begin(struct app *a, struct form *f, GError **err)
 	form_add_choice(f, "water", "Water", &words_water, NONE, TRUE)->hint =
 		"that it was read in, of a half-cell; Left and Right choose, Backspace: not said";
 	form_add(f, "psu", "Salinity", "of that water, where it was measured: 34 psu", NULL);
-	form_add(f, "method", "How", "how it was read", NULL);
+	form_add(f, "method", "How", "how it was read, and with what: infrared B, at idle, on hose", NULL);
 	form_add_remark(f, NULL, NULL);
 	f->at = names->pdata[0] ? 1 : 0;
 	return TRUE;
@@ -93,7 +94,7 @@ read_form(struct app *a, struct form *f, struct measure_form *m)
 	if (!*form_text(f, "what"))
 		err_set(&err, ERR_INPUT, "wanted: what was measured?");
 	else
-		m->kind = measure_kind(form_text(f, "what"), &err);
+		m->kind = measure_kind(a->book, form_text(f, "what"), &err);
 	form_wrong(f, "what", &err);
 	read_value(f, m);
 	if (day_parse(form_text(f, "date"), app_today(a), &m->what.date, &err) && m->what.date > app_today(a))
@@ -118,16 +119,22 @@ verdict_of(struct app *a, const struct measure_form *m, GError **err)
 	g_autoptr(GArray) bounds = book_records(a->book, RECORD_BOUND, a->boat.id, err);
 	struct measure_limits limits;
 	struct condition_out judged;
-	g_autofree char *verdict = NULL, *bands = NULL, *source = NULL;
+	g_autoptr(GArray) all = book_records(a->book, RECORD_MEASUREMENT, a->boat.id, err);
+	/* How it was read is asked for further down in the form: until it is said there is nothing to tell. */
+	const struct measurement *before = all && m->what.method ? measure_before(all, &m->what) : NULL;
+	g_autofree char *verdict = NULL, *bands = NULL, *source = NULL,
+			*than = before ? measure_before_words(&m->what, before) : g_strdup(""),
+			*second = book_second_meter(a->book, &m->what, NULL);
 
 	if (!bounds)
 		return NULL;
-	limits = measure_limits_of(m->kind, measure_bound_on(bounds, m->kind->what, m->what.fitting));
+	limits = measure_limits_of(m->kind, measure_bound_on(bounds, m->kind->what, m->what.fitting), a->boat.units);
 	measure_judge(&limits, &m->what, &judged);
-	verdict = measure_verdict(m->kind, &judged);
+	verdict = measure_verdict(&limits, &judged);
 	bands = measure_bands(&limits);
 	source = measure_source(&limits);
-	return g_strdup_printf("%s %s: %s. Limits: %s (%s).", m->kind->what, m->what.as_read, verdict, bands, source);
+	return g_strdup_printf("%s %s: %s. Limits: %s (%s).%s%s%s%s", m->kind->what, m->what.as_read, verdict, bands, source,
+			       before ? " " : "", than, second ? " " : "", second ? second : "");
 }
 
 static char *
@@ -177,7 +184,7 @@ save(struct app *a, struct form *f, GError **err)
 	ok = book_measure(a->book, &m, &limits, &judged, err);
 	if (ok) {
 		gboolean stop = judged.verdict == VERDICT_STOP;
-		g_autofree char *verdict = measure_verdict(m.kind, &judged), *due = stop ? due_at_once(a, &m.what) : g_strdup("");
+		g_autofree char *verdict = measure_verdict(&limits, &judged), *due = stop ? due_at_once(a, &m.what) : g_strdup("");
 
 		app_say(a, stop ? STYLE_PAST : STYLE_STRONG, "%s %s: %s%s; u takes it back", m.kind->what, m.what.as_read,
 			verdict, due);

@@ -16,8 +16,7 @@ enum { NEW_YEAR = 101, YEARS_END = 1231, BUILT_FIRST = 1800 };
 static gboolean
 begin(struct app *a, struct form *f, GError **err)
 {
-	static const char first[] = "A new logbook. What nobody knows is left empty: unknown is neither zero nor never, and the "
-				    "due list then says what to look at first.";
+	static const char first[] = "A new logbook. What nobody knows is left empty: that is not zero.";
 
 	(void)err;
 	f->heading = g_strdup(a->book ? "One more boat in this logbook." : first);
@@ -32,6 +31,8 @@ begin(struct app *a, struct form *f, GError **err)
 	form_add(f, "meter", "Meters show", "now, in that order: 412.0; 412.0 398.5; none where there is no meter", NULL);
 	form_add(f, "hours", "Hours run", "only where the meters do not say so, in that order; unknown is allowed", NULL);
 	form_add(f, "built", "Built", "the year; empty: unknown", NULL);
+	form_add_choice(f, "bought", "Bought", &words_bought, NONE, TRUE);
+	form_add(f, "fuel", "Fuel", "petrol or diesel, where the kind comes with both; empty: the usual", NULL);
 	return TRUE;
 }
 
@@ -174,6 +175,8 @@ read_form(struct app *a, struct form *f, struct new_boat *n)
 	n->boat.berth = form_word(f, "berth");
 	n->boat.winter = form_word(f, "winter");
 	n->boat.water = form_word(f, "water");
+	n->from_builder = form_word(f, "bought") == BOUGHT_NEW;
+	n->used = form_word(f, "bought") == BOUGHT_USED;
 	read_year(f, &n->boat);
 	read_built(a, f, &n->boat);
 	read_engines(f, n);
@@ -237,12 +240,13 @@ save(struct app *a, struct form *f, GError **err)
 		return FALSE;
 	read_form(a, f, &n);
 	n.catalogue = catalogue;
+	n.fuel = *form_text(f, "fuel") ? form_text(f, "fuel") : NULL;
 	ok = book_add_boat(a->book, &n, err);
 	if (ok) {
 		a->boat.id = n.boat.id;
-		if (n.n_tasks)
+		if (n.given.tasks)
 			app_say(a, STYLE_STRONG, "%s: %d tasks on %d fittings; what nobody knows stands under SURVEY", n.boat.name,
-				n.n_tasks, n.n_fittings);
+				n.given.tasks, n.given.fittings);
 		else
 			app_say(a, STYLE_STRONG, "%s: no catalogue is shipped for this kind yet; 6, the plan, adds tasks",
 				n.boat.name);

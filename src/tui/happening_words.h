@@ -5,9 +5,7 @@
 #include "logbook/due.h"
 
 /* Cautions and whom to defer to, a paragraph; the caller's.  NULL: none is known. */
-char *happening_caution(gint64 kind);
-/* How many tasks such a thing on that day makes due: those that were not done after it. */
-int happening_asks(const struct due_list *l, gint64 kind, gint64 date);
+char *happening_caution(struct book *b, gint64 kind);
 /* The tasks, a line each, and whether they are still to do. */
 void happening_add_tasks(GString *out, const struct due_list *l, const struct happening *h);
 

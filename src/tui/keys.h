@@ -34,10 +34,17 @@ enum act {
 	ACT_STAY,	/* a stay, where seasons are listed too */
 	ACT_CHANGE,	/* correct what is selected */
 	ACT_DROP,	/* take what is selected out; undo brings it back */
+	ACT_FOUND,	/* a finding on what is selected */
+	ACT_MEND,	/* the finding selected, or opens it again */
+	ACT_PHOTOS,	/* of the finding selected, in the owner's viewer */
 	ACT_CLOSE,	/* the happening selected: all done that it asked for */
+	ACT_TICK,	/* the line of a season's list: done today, as usual */
+	ACT_PASS,	/* the same passed over; what holds the launch let pass */
+	ACT_HEED,	/* cautions were read */
 	ACT_UNDO, ACT_REDO,
 	ACT_FILTER, ACT_COMMAND, ACT_HELP,
-	ACT_DUE, ACT_OUTINGS, ACT_BOAT, ACT_YEAR, ACT_HAPPENINGS, ACT_PLAN, ACT_HISTORY, ACT_BOATS,
+	ACT_DUE, ACT_OUTINGS, ACT_BOAT, ACT_YEAR, ACT_HAPPENINGS, ACT_FINDINGS, ACT_PLAN, ACT_HISTORY, ACT_BOATS, ACT_READY,
+	ACT_SEASON,	/* the season's lists */
 	ACT_SUSPEND, ACT_REPAINT, ACT_MOUSE,
 	ACT_COUNT
 };
@@ -46,9 +53,12 @@ enum act {
 enum {
 	IN_DUE = 1 << 0, IN_OUTINGS = 1 << 1, IN_BOAT = 1 << 2, IN_YEAR = 1 << 3, IN_HAPPENINGS = 1 << 4, IN_PLAN = 1 << 5,
 	IN_HISTORY = 1 << 6, IN_TEXT = 1 << 7,	/* a page to read: why, help, output */
-	IN_FORM = 1 << 8, IN_BOATS = 1 << 9,
-	IN_LISTS = IN_DUE | IN_OUTINGS | IN_BOAT | IN_YEAR | IN_HAPPENINGS | IN_PLAN | IN_HISTORY | IN_BOATS,
-	IN_ALL = IN_LISTS | IN_TEXT,
+	IN_FORM = 1 << 8, IN_BOATS = 1 << 9, IN_SEASON = 1 << 10,	/* a season's list */
+	IN_FINDINGS = 1 << 11, IN_READY = 1 << 12,	/* the launch check */
+	IN_HEED = 1 << 13,	/* cautions before work */
+	IN_LISTS = IN_DUE | IN_OUTINGS | IN_BOAT | IN_YEAR | IN_HAPPENINGS | IN_PLAN | IN_HISTORY | IN_BOATS | IN_SEASON |
+		   IN_FINDINGS | IN_READY,
+	IN_ALL = IN_LISTS | IN_TEXT | IN_HEED,
 };
 
 struct key_binding {

@@ -25,12 +25,21 @@ panes_rule(const struct panes *p)
 void
 panes_text(const struct panes *p, const char *text)
 {
+	panes_text_by(p, text, "Enter");
+}
+
+void
+panes_text_by(const struct panes *p, const char *text, const char *key)
+{
 	g_auto(GStrv) line = g_strsplit(text, "\n", -1);
 	int y = 0;
 
 	for (int i = 0; line[i] && y <= p->pane.h; i++)	/* one row more than there are: so it is known what is cut */
 		if (*line[i])
 			y = area_wrap(&p->pane, y, 2, STYLE_PLAIN, line[i]);
-	if (y > p->pane.h)
-		area_put_in(&p->pane, p->pane.h - 1, 0, p->pane.w, STYLE_KEY, "... Enter shows all of it");
+	if (y > p->pane.h) {
+		g_autofree char *more = g_strdup_printf("... %s shows all of it", key);
+
+		area_put_in(&p->pane, p->pane.h - 1, 0, p->pane.w, STYLE_KEY, more);
+	}
 }

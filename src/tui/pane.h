@@ -17,5 +17,6 @@ struct panes panes_of(const struct area *a, int list_w, int below);
 void panes_rule(const struct panes *p);
 /* Paragraphs, a line each, as far as there is room; what is cut is said. */
 void panes_text(const struct panes *p, const char *text);
+void panes_text_by(const struct panes *p, const char *text, const char *key);	/* where it is not Enter that shows all of it */
 
 #endif

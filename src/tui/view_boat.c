@@ -1,7 +1,7 @@
 /* The boat, fitting by fitting, and what is known of each. */
 #include "tui/app.h"
 
-#include "logbook/found.h"
+#include "logbook/variant.h"
 #include "tui/fitting_story.h"
 #include "tui/form.h"
 #include "tui/list.h"
@@ -211,6 +211,8 @@ act_boat(struct app *a, void *data, enum act act)
 		did(a, f);
 	else if (act == ACT_MEASURE)
 		form_open(a, &form_measure, f->id);
+	else if (act == ACT_FOUND)
+		form_open(a, &form_found, f->id);
 	else if (act == ACT_CHANGE)
 		form_open(a, &form_variant, f->id);
 	else if (act == ACT_DROP)

@@ -15,6 +15,7 @@
 enum { BELOW = 6, DAY_COLUMNS = 13, COST_COLUMNS = 9, SHARE_COLUMNS = 18 };
 
 struct due_data {
+	struct book *book;	/* the app's */
 	const struct due_list *due;	/* the app's */
 	struct strip strip;
 	struct list list;
@@ -83,6 +84,7 @@ load_due(struct app *a, void *data, GError **err)
 	struct due_data *d = data;
 
 	(void)err;
+	d->book = a->book;
 	d->no_book = a->boat.id == NONE;
 	list_begin(&d->list);
 	for (int part = 0; part < 3 && !d->no_book; part++)
@@ -168,7 +170,7 @@ draw_due(const void *data, const struct area *a)
 	const struct due_data *d = data;
 	const struct due_line *l = d->no_book ? NULL : selected(d);
 	struct panes p = parts_of(a);
-	g_autofree char *text = l && p.pane.h ? due_story(d->due, l) : g_strdup("");
+	g_autofree char *text = l && p.pane.h ? due_story(d->book, d->due, l) : g_strdup("");
 
 	if (d->no_book) {
 		area_wrap(a, 2, 1, STYLE_PLAIN, " There is no logbook here yet. Enter makes one; q ends the program.");
@@ -194,11 +196,13 @@ act_due(struct app *a, void *data, enum act act)
 	if (!l)
 		return FALSE;
 	if (act == ACT_OPEN)
-		app_page(a, l->label, due_story(d->due, l));
+		app_page(a, l->label, due_story(d->book, d->due, l));
 	else if (act == ACT_DID)
 		form_open(a, &form_did, l->id);
 	else if (act == ACT_MEASURE)
 		form_open(a, &form_measure, l->fitting_id);
+	else if (act == ACT_FOUND)
+		form_open(a, &form_found, l->fitting_id);
 	else
 		return FALSE;
 	return TRUE;

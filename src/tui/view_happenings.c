@@ -2,6 +2,8 @@
 #include "tui/app.h"
 
 #include "base/date.h"
+#include "base/err.h"
+#include "logbook/happening.h"
 #include "logbook/year.h"
 #include "tui/form.h"
 #include "tui/happening_words.h"
@@ -12,6 +14,7 @@
 enum { BELOW = 7, DAY_W = 11, KIND_W = 13, STATE_W = 6, REMARK_AT = DAY_W + KIND_W + STATE_W + 3, REMARK_LEAST = 10 };
 
 struct happenings_data {
+	struct book *book;	/* the app's */
 	GArray *all;	/* struct happening, oldest first */
 	const struct due_list *due;
 	struct list list;
@@ -49,6 +52,7 @@ load_happenings(struct app *a, void *data, GError **err)
 
 	if (a->boat.id == NONE)
 		return TRUE;
+	d->book = a->book;
 	list_begin(&d->list);	/* empty, should anything fail */
 	g_clear_pointer(&d->all, g_array_unref);
 	d->all = book_records(a->book, RECORD_HAPPENING, a->boat.id, err);
@@ -81,7 +85,7 @@ static char *
 story(const struct happenings_data *d, const struct happening *h)
 {
 	GString *out = g_string_new(NULL);
-	g_autofree char *caution = happening_caution(h->kind);
+	g_autofree char *caution = happening_caution(d->book, h->kind);
 
 	if (caution)
 		g_string_append_printf(out, "%s\n", caution);
@@ -98,6 +102,8 @@ show_whole(struct app *a, const struct happenings_data *d, const struct happenin
 	title = g_strdup_printf("%s on %s, %s%s", word_of(&words_happening, h->kind), day_words(h->date, day),
 				h->closed == NONE ? "open" : "closed on ", day_words(h->closed, closed));
 	app_page(a, title, g_strdup_printf("%s\n%s", h->remark ? h->remark : "no remark", text));
+	if (h->closed == NONE)
+		app_heed(a, title, word_of(&words_happening, h->kind), happening_cautions(h->kind));
 }
 
 static struct panes
@@ -119,6 +125,17 @@ draw_happenings(const void *data, const struct area *a)
 	panes_text(&p, text);
 }
 
+/* What is left may be more than a line. */
+static void
+say_left(struct app *a, GError *err)
+{
+	if (!g_error_matches(err, ERR_DOMAIN, ERR_CONFLICT))
+		return app_complain(a, err);
+	app_say(a, STYLE_ERROR, "it stays open");
+	app_page(a, "What is left to do", g_strdup(err->message));
+	g_error_free(err);
+}
+
 static void
 close_it(struct app *a, const struct happening *h)
 {
@@ -128,8 +145,8 @@ close_it(struct app *a, const struct happening *h)
 
 	if (h->closed != NONE)
 		return app_say(a, STYLE_PLAIN, "that is closed already");
-	if (!book_close_happening(a->book, a->boat.id, kind, app_today(a), &closed, &err))
-		return app_complain(a, err);
+	if (!book_close_happening(a->book, &a->boat, kind, app_today(a), &closed, &err))
+		return say_left(a, err);
 	if (closed > 1)
 		app_say(a, STYLE_STRONG, "%s: closed, all %d that were open; u opens them again", word_of(&words_happening, kind),
 			closed);

@@ -386,6 +386,8 @@ act_outings(struct app *a, void *data, enum act act)
 		return move_on(a, d, act);
 	if (act == ACT_OPEN)
 		show_whole(a, d, o);
+	else if (act == ACT_FOUND)
+		form_open(a, &form_found_on_outing, trip_of(o));
 	else if (act == ACT_CHANGE)
 		form_open(a, &form_outing, trip_of(o));
 	else if (act == ACT_DROP)

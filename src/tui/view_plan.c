@@ -13,6 +13,7 @@
 enum { BELOW = 7, LIMITS_W = 22, WIDE_W = 100, STANDING_W = 11 };
 
 struct plan_data {
+	struct book *book;	/* the app's */
 	const struct due_list *due;	/* the app's */
 	GArray *tasks, *limits, *fittings;
 	struct list list;
@@ -112,6 +113,7 @@ load_plan(struct app *a, void *data, GError **err)
 {
 	struct plan_data *d = data, read = { 0 };
 
+	d->book = a->book;
 	if (a->boat.id == NONE)
 		return TRUE;
 	if (!(read.tasks = book_records(a->book, RECORD_TASK, a->boat.id, err))
@@ -223,7 +225,7 @@ static char *
 story(const struct plan_data *d, const struct task *t)
 {
 	GString *out = g_string_new(NULL);
-	g_autofree char *caution = caution_words(t->caution);
+	g_autofree char *caution = caution_words(d->book, t->caution);
 
 	g_string_append_printf(out, "%s (%s)%s%s\n", t->title, t->name, rests(d, t) ? ": " : "", rests(d, t) ? rests(d, t) : "");
 	add_limits(out, d, t);

@@ -2,6 +2,8 @@
 #include "tui/app.h"
 
 #include "base/text.h"
+#include "logbook/caution.h"
+#include "logbook/heed.h"
 #include "tui/list.h"
 
 /* Columns of the list's own, and a blank at the edge; of further lines of a paragraph. */
@@ -9,6 +11,7 @@ enum { MARGIN = 4, INDENT = 2 };
 
 struct text_data {
 	char *title, *text;
+	char *work, *words;	/* of a page of cautions: what work, and their words; else NULL */
 	struct list list;	/* its lines as they are wrapped */
 };
 
@@ -27,6 +30,8 @@ clear_text(void *data)
 	list_clear(&d->list);
 	g_free(d->title);
 	g_free(d->text);
+	g_free(d->work);
+	g_free(d->words);
 }
 
 /* Bytes of the longest start that fits into the columns; at least a character, where there is one. */
@@ -128,6 +133,30 @@ draw_text(const void *data, const struct area *a)
 	list_draw(&d->list, &list, draw_line, d, "");
 }
 
+/* Cautions are put on record as read, or the work behind them is left. */
+static gboolean
+act_heed(struct app *a, void *data, enum act act)
+{
+	const struct text_data *d = data;
+	GError *err = NULL;
+
+	if (act == ACT_HEED) {
+		if (!book_heed(a->book, a->boat.id, d->work, d->words, &err)) {
+			app_complain(a, err);
+			return TRUE;
+		}
+		app_say(a, STYLE_PLAIN, "read, and on record for today");
+		app_close(a);
+		app_changed(a);
+		return TRUE;
+	}
+	if (d->list.filter || (act != ACT_BACK && act != ACT_QUIT))
+		return FALSE;
+	app_close(a);
+	app_close(a);
+	return TRUE;
+}
+
 static struct list *
 list_of(void *data)
 {
@@ -153,20 +182,60 @@ const struct view_kind view_text = {
 	.clear = clear_text,
 };
 
-void
-app_page(struct app *a, const char *title, char *text)
+static const struct view_kind view_heed = {
+	.where = IN_HEED,
+	.size = sizeof(struct text_data),
+	.open = open_text,
+	.load = load_text,
+	.draw = draw_text,
+	.act = act_heed,
+	.list = list_of,
+	.rows = rows_of,
+	.clear = clear_text,
+};
+
+/* A page of one of the two kinds, with its text, which it takes over; NULL: there was no room for it. */
+static struct text_data *
+open_page(struct app *a, const struct view_kind *kind, const char *title, char *text)
 {
 	int depth = a->depth;
 	struct text_data *d;
-	GError *err = NULL;
 
-	app_open(a, &view_text, NONE);
+	app_open(a, kind, NONE);
 	if (a->depth == depth) {
 		g_free(text);
-		return;
+		return NULL;
 	}
 	d = app_data(a);
 	d->title = g_strdup(title);
 	d->text = text;
-	load_text(a, d, &err);
+	load_text(a, d, NULL);
+	return d;
+}
+
+void
+app_heed(struct app *a, const char *title, const char *work, const char *words)
+{
+	GError *err = NULL;
+	char *unread = book_unheeded(a->book, a->boat.id, work, words, &err);
+	g_autofree char *cautions = unread && *unread ? caution_block(a->book, unread) : NULL;
+	struct text_data *d = NULL;
+
+	if (err)
+		app_complain(a, err);
+	else if (cautions)
+		d = open_page(a, &view_heed, title,
+			      g_strdup_printf("%s\nEnter: read, and on to the work. Esc: back, without it.", cautions));
+	if (!d) {
+		g_free(unread);
+		return;
+	}
+	d->work = g_strdup(work);
+	d->words = unread;
+}
+
+void
+app_page(struct app *a, const char *title, char *text)
+{
+	open_page(a, &view_text, title, text);
 }

@@ -11,6 +11,7 @@
 enum { BELOW = 7, STATE_W = 16, DAY_W = 13, WIDE_W = 60 };
 
 struct work_data {
+	struct book *book;	/* the app's */
 	const struct due_list *due;	/* the app's */
 	gint64 fitting;
 	struct list list;
@@ -45,7 +46,8 @@ load_work(struct app *a, void *data, GError **err)
 {
 	struct work_data *d = data;
 
-	(void)a, (void)err;
+	(void)err;
+	d->book = a->book;
 	list_begin(&d->list);
 	for (int i = 0; i < due_count(d->due); i++) {
 		const struct due_line *l = due_at(d->due, i);
@@ -96,7 +98,7 @@ draw_work(const void *data, const struct area *a)
 	const struct work_data *d = data;
 	const struct due_line *l = selected(d);
 	struct panes p = parts_of(a);
-	g_autofree char *text = l && p.pane.h ? due_story(d->due, l) : g_strdup("");
+	g_autofree char *text = l && p.pane.h ? due_story(d->book, d->due, l) : g_strdup("");
 
 	list_draw(&d->list, &p.list, draw_line, d, " It has no tasks.");
 	panes_rule(&p);
@@ -112,7 +114,7 @@ act_work(struct app *a, void *data, enum act act)
 	if (!l)
 		return FALSE;
 	if (act == ACT_OPEN) {
-		app_page(a, l->label, due_story(d->due, l));
+		app_page(a, l->label, due_story(d->book, d->due, l));
 	} else if (act == ACT_MEASURE) {
 		form_open(a, &form_measure, l->fitting_id);
 	} else if (act == ACT_DID) {

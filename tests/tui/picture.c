@@ -68,8 +68,9 @@ static char **arguments;
 /* A test for the harness's sake, which fails where the program does not show what is waited for. */
 START_TEST(the_picture)
 {
-	char *const env[] = { (char[]) { "TERM=xterm-256color" }, (char[]) { "LC_ALL=C.UTF-8" }, (char[]) { "HOME=/nonexistent" },
-			      (char[]) { "TZ=UTC" }, NULL };
+	g_autofree char *data = g_strconcat("SPLITPIN_DATA=", g_getenv("SPLITPIN_DATA"), NULL);
+	char *const env[] = { data, (char[]) { "TERM=xterm-256color" }, (char[]) { "LC_ALL=C.UTF-8" },
+			      (char[]) { "HOME=/nonexistent" }, (char[]) { "TZ=UTC" }, NULL };
 	char *const argv[] = { arguments[1], (char[]) { "--file" }, arguments[2], (char[]) { "--today" },
 			       (char[]) { "2026-11-25" }, NULL };
 	struct pty p;
@@ -79,7 +80,7 @@ START_TEST(the_picture)
 	pty_send(&p, "/u-joint bellows: renew\r");
 	pty_wants(&p, "> U-joint bellows: renew");
 	pty_send(&p, "\033");
-	pty_wants(&p, "THIS SEASON");
+	pty_wants(&p, "Bilge: watch                         sinks");	/* the last line that is drawn */
 	printf("<svg xmlns=\"http://www.w3.org/2000/svg\" width=\"%d\" height=\"%d\" font-family=\"monospace\" font-size=\"15\" "
 	       "xml:space=\"preserve\">\n<rect width=\"100%%\" height=\"100%%\" rx=\"6\" fill=\"#fdfdf8\"/>\n",
 	       W * CELL_W + 2 * EDGE, H * CELL_H + 2 * EDGE);

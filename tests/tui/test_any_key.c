@@ -29,7 +29,7 @@ set_up(void)
 		.file = file,
 		.data = data,
 		.state = folder,
-		.who = { "tester", "here", 1795600000, day_from_ymd(2026, 11, 25) },
+		.who = { "tester", "here", 1795600000, day_from_ymd(2026, 11, 25), data },
 	};
 	ck_assert_msg(book_make_demo(file, &start.who, data, &err), "%s", err ? err->message : "");
 }

@@ -102,6 +102,18 @@ START_TEST(what_was_typed_survives_leaving_and_dying)
 }
 END_TEST
 
+START_TEST(what_the_due_list_needs_and_cannot_be_read_is_said_instead_of_an_empty_screen)
+{
+	g_autoptr(GError) err = NULL;
+
+	app_free(app);
+	start.who.data = folder;
+	app = app_new(&start, 24, 80, FALSE, &err);
+	ck_assert_ptr_null(app);
+	ck_assert_msg(strstr(err->message, "readings.csv") != NULL, "%s", err->message);
+}
+END_TEST
+
 START_TEST(why_stands_below_the_list_and_whole_on_a_page)
 {
 	find("U-joint bellows: renew");
@@ -200,7 +212,7 @@ due_now(void)
 	return n;
 }
 
-START_TEST(a_grounding_makes_its_tasks_due_until_it_is_closed)
+START_TEST(a_grounding_makes_its_tasks_due_and_is_not_closed_before_they_are_done)
 {
 	int before = due_now();
 
@@ -214,7 +226,10 @@ START_TEST(a_grounding_makes_its_tasks_due_until_it_is_closed)
 	ck_assert_int_gt(due_now(), before);
 	key(K_HOME);
 	key('c');
-	ck_shows("grounding: closed");
+	ck_shows("What is left to do");
+	key('q');
+	ck_assert_int_gt(due_now(), before);
+	key('u');
 	ck_assert_int_eq(due_now(), before);
 }
 END_TEST
@@ -422,11 +437,12 @@ main(void)
 	tcase_add_test(demo, a_slip_is_questioned_and_nothing_recorded_until_y);
 	tcase_add_test(demo, what_is_wrong_is_said_beside_the_field_and_kept);
 	tcase_add_test(demo, what_was_typed_survives_leaving_and_dying);
+	tcase_add_test(demo, what_the_due_list_needs_and_cannot_be_read_is_said_instead_of_an_empty_screen);
 	tcase_add_test(demo, why_stands_below_the_list_and_whole_on_a_page);
 	tcase_add_test(demo, an_outing_is_corrected_and_taken_out);
 	tcase_add_test(demo, the_whole_log_is_walked_page_by_page);
 	tcase_add_test(demo, a_season_and_a_stay_are_recorded_and_a_stay_in_the_way_is_refused);
-	tcase_add_test(demo, a_grounding_makes_its_tasks_due_until_it_is_closed);
+	tcase_add_test(demo, a_grounding_makes_its_tasks_due_and_is_not_closed_before_they_are_done);
 	tcase_add_test(demo, an_interval_wants_a_source_and_moves_the_due_day);
 	tcase_add_test(demo, a_task_of_ones_own_is_due);
 	tcase_add_test(demo, a_reading_gives_its_verdict_before_and_after);

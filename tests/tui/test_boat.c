@@ -1,6 +1,8 @@
 /* The boat as a tree of fittings, the story of each, and what is recorded from there. */
 #include "form_keys.h"
 
+#include "logbook/figure.h"
+
 static gboolean
 in_view(const struct view_kind *kind)
 {
@@ -111,6 +113,30 @@ START_TEST(a_story_tells_what_it_is_what_is_in_it_and_what_was_done)
 	ck_shows("Renew the U-joint bellows and both clamps: before launch, due");
 	ck_shows("5 years (published");
 	ck_shows("12 Mar 2022, renew: renewed");
+}
+END_TEST
+
+START_TEST(a_story_tells_the_manuals_figures_in_both_systems)
+{
+	struct fitting on;
+	struct figure f;
+
+	wide();
+	ck_assert(book_find_fitting(app->book, app->boat.id, "drive/propeller", &on, NULL));
+	record_init(RECORD_FIGURE, &f);
+	f.boat = app->boat.id;
+	f.fitting = on.id;
+	f.what = g_strdup("torque");
+	f.as_read = g_strdup("60 ft-lb");
+	f.source = g_strdup("manual p. 41");
+	ck_assert(book_set_figure(app->book, &f, FALSE, NULL));
+	record_clear(RECORD_FIGURE, &f);
+	record_clear(RECORD_FITTING, &on);
+	fitting("drive/propeller");
+	ck_shows("FIGURES OF THE MANUAL");
+	ck_shows("torque: 60 ft-lb (81 N·m) (manual p. 41)");
+	fitting("drive/anodes");
+	ck_hides("FIGURES OF THE MANUAL");
 }
 END_TEST
 
@@ -348,7 +374,7 @@ START_TEST(a_design_that_there_is_not_is_refused_and_kept)
 	fill("variant", "square");
 	record();
 	ck_assert(in_form());
-	ck_shows("\"square\" is none of its designs");
+	ck_shows("has no design \"square\"");
 	ck_shows("greasable, sealed");
 	ck_assert_int_eq(entries(), before);
 }
@@ -367,7 +393,7 @@ static void
 set_tree(void)
 {
 	key('3');
-	for (int i = 0; i < 6; i++)
+	for (int i = 0; i < 7; i++)
 		key(K_DOWN);
 }
 static void
@@ -423,6 +449,7 @@ main(void)
 	tcase_add_test(tc, a_search_finds_a_fitting_and_names_what_it_belongs_to);
 	tcase_add_test(tc, a_search_finds_by_state);
 	tcase_add_test(tc, a_story_tells_what_it_is_what_is_in_it_and_what_was_done);
+	tcase_add_test(tc, a_story_tells_the_manuals_figures_in_both_systems);
 	tcase_add_test(tc, work_of_another_design_is_told_and_not_due);
 	tcase_add_test(tc, enter_opens_the_story_as_a_page);
 	tcase_add_test(tc, a_reading_by_keys_gives_its_verdict_and_stands_in_the_story);

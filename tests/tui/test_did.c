@@ -224,6 +224,36 @@ START_TEST(hours_that_no_outing_tells_of_are_said_to_go_into_the_log)
 }
 END_TEST
 
+START_TEST(work_done_shortly_before_is_told_before_it_is_recorded_again)
+{
+	grid_size(grid, 24, 120);
+	did("Gimbal bearing: grease");
+	record();
+	did("Gimbal bearing: grease");
+	ck_shows("It was done already on 25 Nov 2026 by tester");
+	record();
+	ck_assert(!in_form());
+	ck_shows("done already on 25 Nov 2026 by tester");
+}
+END_TEST
+
+START_TEST(another_oil_than_before_is_told)
+{
+	grid_size(grid, 24, 120);
+	did("Engine oil: change");
+	into("filled");
+	type("mineral 15W-40, 4.2 L");
+	record();
+	did("Engine oil: change");
+	into("filled");
+	type("synthetic");
+	record();
+	grid_size(grid, 24, 200);
+	app_draw(app, grid);
+	ck_shows("last time it was mineral 15W-40, 4.2 L (25 Nov 2026): do not mix types");
+}
+END_TEST
+
 START_TEST(what_the_proof_asks_for_is_the_hint)
 {
 	did("U-joint bellows: renew");
@@ -326,7 +356,7 @@ START_TEST(of_two_engines_one_meter_says_the_hours)
 	into("meter");
 	type("412 398");
 	record();
-	did("Gimbal bearing: grease");
+	did("Steering: inspect");
 	into("meter0");
 	type("412");
 	into("meter1");
@@ -362,6 +392,8 @@ main(void)
 	tcase_add_test(tc, a_reading_belongs_to_one_day);
 	tcase_add_test(tc, a_slip_of_the_meter_is_questioned);
 	tcase_add_test(tc, hours_that_no_outing_tells_of_are_said_to_go_into_the_log);
+	tcase_add_test(tc, work_done_shortly_before_is_told_before_it_is_recorded_again);
+	tcase_add_test(tc, another_oil_than_before_is_told);
 	tcase_add_test(tc, what_the_proof_asks_for_is_the_hint);
 	tcase_add_test(tc, the_caution_is_whole_on_a_page_when_the_screen_is_small);
 	tcase_add_test(tc, a_number_without_a_part_is_not_lost_but_asked_about);

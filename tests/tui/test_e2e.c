@@ -20,7 +20,7 @@ set_up(void)
 	g_autofree char *data = g_build_filename(top(), "share", NULL);
 	g_autoptr(GError) err = NULL;
 
-	who = (struct book_who) { "tester", "desk", 1795600000, day_from_ymd(2026, 11, 25) };
+	who = (struct book_who) { "tester", "desk", 1795600000, day_from_ymd(2026, 11, 25), g_getenv("SPLITPIN_DATA") };
 	folder = g_dir_make_tmp("splitpin-e2e-XXXXXX", NULL);
 	file = g_build_filename(folder, "boat.splitpin", NULL);
 	program = g_canonicalize_filename(g_getenv("SPLITPIN") ? g_getenv("SPLITPIN") : "splitpin", NULL);

@@ -1,6 +1,8 @@
 /* Happenings on the screen: what they make due, until when, and what to beware of. */
 #include "form_keys.h"
 
+#include "logbook/service.h"
+
 static void
 choose(const char *kind)
 {
@@ -18,21 +20,23 @@ add(const char *kind, const char *date)
 	type(date);
 }
 
-/* Tasks that an open happening of that kind makes due, by the due list itself. */
+/* Whether an open happening of that kind makes it due, by the due list itself. */
+static gboolean
+asks_now(const struct due_line *d, gint64 kind)
+{
+	for (int k = 0; k < d->in.n_limits; k++)
+		if (d->limit[k].kind == LIMIT_HAPPENING && d->limit[k].happening == kind && d->in.limit[k].happened != NONE)
+			return TRUE;
+	return FALSE;
+}
+
 static int
 asked(gint64 kind)
 {
 	int n = 0;
 
-	for (int i = 0; i < due_count(app->due); i++) {
-		const struct due_line *d = due_at(app->due, i);
-		gboolean any = FALSE;
-
-		for (int k = 0; k < d->in.n_limits; k++)
-			any = any || (d->limit[k].kind == LIMIT_HAPPENING && d->limit[k].happening == kind &&
-				      d->in.limit[k].happened != NONE);
-		n += any;
-	}
+	for (int i = 0; i < due_count(app->due); i++)
+		n += asks_now(due_at(app->due, i), kind);
 	return n;
 }
 
@@ -49,7 +53,32 @@ told(void)
 	return (int)g_ascii_strtoll(at, NULL, 10);
 }
 
-START_TEST(a_grounding_makes_its_tasks_due_and_closing_it_ends_that)
+/* Record that all was done on a day that the happenings of a kind ask for. */
+static void
+do_all(gint64 kind)
+{
+	for (int n = 0; asked(kind); n++) {
+		struct service_form form = { .what = { .date = app_today(app) } };
+		struct service_said said = { 0 };
+		g_autoptr(GError) err = NULL;
+
+		ck_assert_int_lt(n, 50);
+		record_init(RECORD_SERVICE, &form.what);
+		record_init(RECORD_PART, &form.part);
+		form.what.date = app_today(app);
+		form.dated = TRUE;
+		for (int i = 0; i < due_count(app->due) && form.what.task == NONE; i++)
+			if (asks_now(due_at(app->due, i), kind))
+				form.what.task = due_at(app->due, i)->id;
+		ck_assert_msg(book_did(app->book, &form, &said, &err), "%s", err ? err->message : "?");
+		service_said_clear(&said);
+		record_clear(RECORD_SERVICE, &form.what);
+		record_clear(RECORD_PART, &form.part);
+		app_changed(app);
+	}
+}
+
+START_TEST(a_grounding_makes_its_tasks_due_until_they_are_done)
 {
 	int n;
 
@@ -62,15 +91,34 @@ START_TEST(a_grounding_makes_its_tasks_due_and_closing_it_ends_that)
 	ck_assert_int_eq(asked(HAPPENED_GROUNDING), n);
 	ck_shows("grounding     open");
 	ck_shows("still to do:");
-	key('c');
-	ck_shows("grounding: closed; u opens it again");
-	ck_assert_int_eq(asked(HAPPENED_GROUNDING), 0);
-	key('u');
-	ck_shows("grounding     open");
-	ck_assert_int_eq(asked(HAPPENED_GROUNDING), n);
 	key('u');
 	ck_assert_int_eq(asked(HAPPENED_GROUNDING), 0);
 	ck_hides("25 Nov 2026 grounding");
+}
+END_TEST
+
+START_TEST(one_is_not_closed_over_what_is_left_and_says_all_of_it)
+{
+	g_autofree char *words = NULL;
+	int n;
+
+	key('5');
+	key('a');
+	n = told();
+	record();
+	key('c');
+	words = g_strdup_printf("still asks for %d tasks", n);
+	ck_shows("What is left to do");
+	ck_shows(words);
+	ck_shows("--skip TASK");
+	key('q');
+	ck_shows("grounding     open");
+	ck_assert_int_eq(asked(HAPPENED_GROUNDING), n);
+	do_all(HAPPENED_GROUNDING);
+	key('c');
+	ck_shows("grounding: closed; u opens it again");
+	key('u');
+	ck_shows("grounding     open");
 }
 END_TEST
 
@@ -89,6 +137,7 @@ START_TEST(work_done_after_it_is_not_counted_and_shows_as_done)
 	ck_assert_int_eq(asked(HAPPENED_GROUNDING), n);
 	find("grounding open");
 	key(K_ENTER);
+	key(K_ENTER);	/* past the cautions */
 	ck_shows("grounding on 1 Jul 2021, open");
 	ck_shows("done since, ");
 }
@@ -101,10 +150,10 @@ START_TEST(closing_one_closes_all_of_its_kind_and_says_so)
 	record();
 	add("line", "2026-08-01");
 	record();
+	do_all(HAPPENED_LINE);
 	find("line open");
 	key('c');
 	ck_shows("line: closed, all 2 that were open");
-	ck_assert_int_eq(asked(HAPPENED_LINE), 0);
 	key(K_ESC);
 	find("line closed");
 	key('c');
@@ -138,6 +187,34 @@ START_TEST(a_caution_stands_before_the_tasks_where_it_can_hurt)
 		key('q');
 		key('u');
 	}
+}
+END_TEST
+
+START_TEST(cautions_are_read_once_a_day_before_the_work)
+{
+	g_autoptr(GArray) read = NULL;
+
+	key('5');
+	add("grounding", "today");
+	record();
+	key(K_ENTER);
+	ck_shows("Caution:");
+	ck_hides("still to do");
+	ck_shows("Enter read, go on");
+	key(K_ESC);	/* back, without the work */
+	ck_shows("grounding     open");
+	key(K_ENTER);
+	ck_shows("Enter read, go on");
+	key(K_ENTER);
+	ck_shows("on record for today");
+	ck_shows("grounding on 25 Nov 2026, open");
+	ck_shows("still to do");
+	key('q');
+	key(K_ENTER);
+	ck_hides("Enter read, go on");
+	ck_shows("grounding on 25 Nov 2026, open");
+	read = book_records(app->book, RECORD_HEEDED, app->boat.id, NULL);
+	ck_assert_uint_eq(read->len, 1);
 }
 END_TEST
 
@@ -240,7 +317,9 @@ main(void)
 	TCase *demo = tcase_create("demo"), *bare = tcase_create("bare");
 
 	tcase_add_checked_fixture(demo, demo_begin, app_end);
-	tcase_add_test(demo, a_grounding_makes_its_tasks_due_and_closing_it_ends_that);
+	tcase_add_test(demo, a_grounding_makes_its_tasks_due_until_they_are_done);
+	tcase_add_test(demo, one_is_not_closed_over_what_is_left_and_says_all_of_it);
+	tcase_add_test(demo, cautions_are_read_once_a_day_before_the_work);
 	tcase_add_test(demo, work_done_after_it_is_not_counted_and_shows_as_done);
 	tcase_add_test(demo, closing_one_closes_all_of_its_kind_and_says_so);
 	tcase_add_test(demo, a_caution_stands_before_the_tasks_where_it_can_hurt);

@@ -33,7 +33,7 @@ END_TEST
 
 START_TEST(no_slip_of_shift_does_harm)
 {
-	for (unsigned where = 1; where <= IN_BOATS; where <<= 1)
+	for (unsigned where = 1; where <= IN_HEED; where <<= 1)
 		for (gunichar c = 'a'; c <= 'z'; c++) {
 			enum act small = key_act(c, where), large = key_act(c - 32, where);
 
@@ -45,7 +45,7 @@ END_TEST
 
 START_TEST(escape_never_ends_the_program_and_enter_never_destroys)
 {
-	for (unsigned where = 1; where <= IN_BOATS; where <<= 1) {
+	for (unsigned where = 1; where <= IN_HEED; where <<= 1) {
 		ck_assert(!is_harmful(key_act(K_ESC, where)));
 		ck_assert(!is_harmful(key_act(K_ENTER, where)));
 	}
@@ -60,8 +60,8 @@ START_TEST(every_list_moves_helps_and_goes_back)
 		{ K_CTRL('z'), ACT_SUSPEND }, { ':', ACT_COMMAND }, { '/', ACT_FILTER },
 	};
 
-	for (unsigned where = 1; where <= IN_BOATS; where <<= 1)
-		for (guint i = 0; where != IN_FORM && i < G_N_ELEMENTS(all); i++)
+	for (unsigned where = 1; where <= IN_HEED; where <<= 1)
+		for (guint i = 0; (where & IN_LISTS) && i < G_N_ELEMENTS(all); i++)
 			ck_assert_int_eq(key_act(all[i].key, where), all[i].act);
 }
 END_TEST
@@ -69,6 +69,7 @@ END_TEST
 /* Names of the views as the page has them, in the order of IN_DUE, ... */
 static const char *const view[] = {
 	"due", "outings", "boat", "seasons and stays", "happenings", "plan", "history", "pages to read", "forms", "boats",
+	"season lists", "findings", "launch check", "cautions",
 };
 
 static char *

@@ -1,4 +1,5 @@
 /* The plan: intervals with their sources, tasks of one's own, and what is not wanted. */
+#include "logbook/variant.h"
 #include "form_keys.h"
 
 static gint64

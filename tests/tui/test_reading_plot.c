@@ -5,11 +5,16 @@
 #include <math.h>
 #include <stdlib.h>
 
+static const struct condition_kind anode_left = {
+	.what = "anode-left", .unit = "%", .most = 100, .water = WATER_COUNT, .standing = "published", .source = "",
+	.bands = { WORSE_LESS, { { 75, TRUE, FALSE }, { .value = NAN } }, { { 50, TRUE, FALSE }, { .value = NAN } } },
+};
+
 START_TEST(a_plot_marks_readings_and_limits_with_their_numbers)
 {
 	static const struct plot_point read[] = { { 0, 100 }, { 50, 80 }, { 100, 40 } };
 	g_autoptr(GArray) points = g_array_new(FALSE, FALSE, sizeof(struct plot_point));
-	struct measure_limits l = measure_limits_of(condition_kind_of("anode-left"), NULL);
+	struct measure_limits l = measure_limits_of(&anode_left, NULL, NONE);
 	struct grid *g = grid_new(PLOT_ROWS, 40, TRUE);
 	struct area a = grid_area(g);
 	g_autofree char *drawn = NULL;
@@ -35,7 +40,7 @@ START_TEST(a_plot_of_one_value_has_no_range_and_is_drawn)
 {
 	static const struct plot_point read[] = { { 0, 0 }, { 9, 0 } };
 	g_autoptr(GArray) points = g_array_new(FALSE, FALSE, sizeof(struct plot_point));
-	struct measure_limits l = measure_limits_of(condition_kind_of("anode-left"), NULL);
+	struct measure_limits l = measure_limits_of(&anode_left, NULL, NONE);
 
 	l.bands.watch[0].value = l.bands.stop[0].value = NAN;
 	g_array_append_vals(points, read, 2);
