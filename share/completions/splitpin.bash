@@ -17,7 +17,12 @@ _splitpin()
 	--berth | --winter) w='afloat trailer ashore roof' ;;
 	--outcome) w='done good bad renewed topped-up not-seen claimed' ;;
 	--at | --until) w='launch mid-season haul-out lay-up' ;;
+	--fuel) w='petrol diesel' ;;
+	--level) w='hold mend watch' ;;
+	--waive) w=$(splitpin plan --names 2>/dev/null) ;;
 	--kind) w='petrol-sterndrive diesel-sterndrive inboard outboard jet sail' ;;
+	--tick | --skip) w=$(splitpin plan --names 2>/dev/null) ;;
+	--units) w='inch metric' ;;
 	--file) COMPREPLY=($(compgen -f -- "$cur")); return ;;
 	*) w='' ;;
 	esac
@@ -34,12 +39,18 @@ _splitpin()
 				case $cmd in
 				help) w=$(splitpin help --commands 2>/dev/null) ;;
 				did | why | plan) w=$(splitpin plan --names 2>/dev/null) ;;
-				fitting) w=$(splitpin fitting --names 2>/dev/null) ;;
+				fitting | found) w=$(splitpin fitting --names 2>/dev/null) ;;
+				figure)
+					if [ "$prev" = "$cmd" ]; then w=$(splitpin fitting --names 2>/dev/null)
+					else w=$(splitpin figure --names 2>/dev/null); fi ;;
 				place) w=$(splitpin place --names 2>/dev/null) ;;
 				measure) w=$(splitpin measure --names 2>/dev/null) ;;
+				season) w='commissioning first-day mid-season haul-out lay-up sea-trial sheet' ;;
 				stay) w='afloat trailer ashore roof' ;;
 				import | export)
-					if [ "$prev" = "$cmd" ]; then w=$records
+					if [ "$prev" = "$cmd" ]; then
+						w=$records
+						[ "$cmd" = import ] || w="$w everything"
 					else COMPREPLY=($(compgen -f -- "$cur")); return; fi ;;
 				*) COMPREPLY=($(compgen -f -- "$cur")); return ;;
 				esac ;;
