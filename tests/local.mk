@@ -10,6 +10,7 @@ CHECK_TESTS = \
 	tests/base/test_hours \
 	tests/base/test_key \
 	tests/base/test_length \
+	tests/base/test_quantity \
 	tests/base/test_text \
 	tests/base/test_typed \
 	tests/base/test_water_reading \
@@ -27,6 +28,7 @@ CHECK_TESTS = \
 	tests/engine/test_usage \
 	tests/engine/test_usage_ahead \
 	tests/engine/test_wear \
+	tests/engine/test_wrench \
 	tests/model/test_meter \
 	tests/model/test_record \
 	tests/model/test_words \
@@ -48,14 +50,29 @@ CHECK_TESTS = \
 	tests/exchange/test_json \
 	tests/exchange/test_record_csv_in \
 	tests/exchange/test_record_csv_out \
+	tests/exchange/test_table \
 	tests/exchange/test_yard_csv \
 	tests/logbook/test_book \
+	tests/logbook/test_catalogue \
+	tests/logbook/test_catalogue_news \
+	tests/logbook/test_caution \
 	tests/logbook/test_due \
+	tests/logbook/test_figure \
+	tests/logbook/test_finding \
+	tests/logbook/test_findings_trade \
+	tests/logbook/test_job \
+	tests/logbook/test_knowledge \
+	tests/logbook/test_heed \
 	tests/logbook/test_measure \
 	tests/logbook/test_page \
 	tests/logbook/test_place \
 	tests/logbook/test_plan \
+	tests/logbook/test_readings \
+	tests/logbook/test_season_list \
+	tests/logbook/test_ready \
+	tests/logbook/test_removal_parse \
 	tests/logbook/test_service \
+	tests/logbook/test_waiver \
 	tests/tui/test_any_key \
 	tests/tui/test_app \
 	tests/tui/test_boat \
@@ -63,6 +80,7 @@ CHECK_TESTS = \
 	tests/tui/test_did \
 	tests/tui/test_draft \
 	tests/tui/test_edit \
+	tests/tui/test_findings \
 	tests/tui/test_form \
 	tests/tui/test_grid \
 	tests/tui/test_happenings \
@@ -73,7 +91,9 @@ CHECK_TESTS = \
 	tests/tui/test_outings \
 	tests/tui/test_plan \
 	tests/tui/test_reading_plot \
+	tests/tui/test_ready \
 	tests/tui/test_screens \
+	tests/tui/test_season_list \
 	tests/tui/test_text \
 	tests/tui/test_year
 
@@ -85,6 +105,7 @@ tests_base_test_err_LDADD = $(BASE_LIBS) $(CHECK_LIBS)
 tests_base_test_hours_LDADD = $(BASE_LIBS) $(CHECK_LIBS)
 tests_base_test_key_LDADD = $(BASE_LIBS) $(CHECK_LIBS)
 tests_base_test_length_LDADD = $(BASE_LIBS) $(CHECK_LIBS)
+tests_base_test_quantity_LDADD = $(BASE_LIBS) $(CHECK_LIBS)
 tests_base_test_text_LDADD = $(BASE_LIBS) $(CHECK_LIBS)
 tests_base_test_typed_LDADD = $(BASE_LIBS) $(CHECK_LIBS)
 tests_base_test_water_reading_LDADD = $(BASE_LIBS) $(CHECK_LIBS)
@@ -102,6 +123,7 @@ tests_engine_test_timeline_LDADD = $(ENGINE_LIBS) $(CHECK_LIBS)
 tests_engine_test_usage_LDADD = $(ENGINE_LIBS) $(CHECK_LIBS)
 tests_engine_test_usage_ahead_LDADD = $(ENGINE_LIBS) $(CHECK_LIBS)
 tests_engine_test_wear_LDADD = $(ENGINE_LIBS) $(CHECK_LIBS)
+tests_engine_test_wrench_LDADD = $(ENGINE_LIBS) $(CHECK_LIBS)
 tests_model_test_meter_LDADD = $(MODEL_LIBS) $(CHECK_LIBS)
 tests_model_test_record_LDADD = $(MODEL_LIBS) $(CHECK_LIBS)
 tests_model_test_words_LDADD = $(MODEL_LIBS) $(CHECK_LIBS)
@@ -159,14 +181,29 @@ tests_exchange_test_csv_out_LDADD = $(EXCHANGE_LIBS) $(CHECK_LIBS)
 tests_exchange_test_json_LDADD = $(EXCHANGE_LIBS) $(CHECK_LIBS)
 tests_exchange_test_record_csv_in_LDADD = $(EXCHANGE_LIBS) $(CHECK_LIBS)
 tests_exchange_test_record_csv_out_LDADD = $(EXCHANGE_LIBS) $(CHECK_LIBS)
+tests_exchange_test_table_LDADD = $(EXCHANGE_LIBS) $(CHECK_LIBS)
 tests_exchange_test_yard_csv_LDADD = $(EXCHANGE_LIBS) $(CHECK_LIBS)
 tests_logbook_test_book_LDADD = $(LOGBOOK_LIBS) $(CHECK_LIBS)
+tests_logbook_test_catalogue_LDADD = $(LOGBOOK_LIBS) $(CHECK_LIBS)
+tests_logbook_test_catalogue_news_LDADD = $(LOGBOOK_LIBS) $(CHECK_LIBS)
+tests_logbook_test_caution_LDADD = $(LOGBOOK_LIBS) $(CHECK_LIBS)
 tests_logbook_test_due_LDADD = $(LOGBOOK_LIBS) $(CHECK_LIBS)
+tests_logbook_test_figure_LDADD = $(LOGBOOK_LIBS) $(CHECK_LIBS)
+tests_logbook_test_finding_LDADD = $(LOGBOOK_LIBS) $(CHECK_LIBS)
+tests_logbook_test_findings_trade_LDADD = $(LOGBOOK_LIBS) $(CHECK_LIBS)
+tests_logbook_test_job_LDADD = $(LOGBOOK_LIBS) $(CHECK_LIBS)
+tests_logbook_test_knowledge_LDADD = $(LOGBOOK_LIBS) $(CHECK_LIBS)
+tests_logbook_test_heed_LDADD = $(LOGBOOK_LIBS) $(CHECK_LIBS)
 tests_logbook_test_measure_LDADD = $(LOGBOOK_LIBS) $(CHECK_LIBS)
 tests_logbook_test_page_LDADD = $(LOGBOOK_LIBS) $(CHECK_LIBS)
 tests_logbook_test_place_LDADD = $(LOGBOOK_LIBS) $(CHECK_LIBS)
 tests_logbook_test_plan_LDADD = $(LOGBOOK_LIBS) $(CHECK_LIBS)
+tests_logbook_test_readings_LDADD = $(LOGBOOK_LIBS) $(CHECK_LIBS)
+tests_logbook_test_season_list_LDADD = $(LOGBOOK_LIBS) $(CHECK_LIBS)
+tests_logbook_test_ready_LDADD = $(LOGBOOK_LIBS) $(CHECK_LIBS)
+tests_logbook_test_removal_parse_LDADD = $(LOGBOOK_LIBS) $(CHECK_LIBS)
 tests_logbook_test_service_LDADD = $(LOGBOOK_LIBS) $(CHECK_LIBS)
+tests_logbook_test_waiver_LDADD = $(LOGBOOK_LIBS) $(CHECK_LIBS)
 tests_tui_test_any_key_LDADD = $(TUI_LIBS) $(CHECK_LIBS)
 tests_tui_test_app_LDADD = $(TUI_LIBS) $(CHECK_LIBS)
 tests_tui_test_boat_LDADD = $(TUI_LIBS) $(CHECK_LIBS)
@@ -182,6 +219,7 @@ tests_tui_test_term_LDADD = $(BASE_LIBS) $(CHECK_LIBS) $(VTERM_LIBS) -lutil
 endif
 tests_tui_test_draft_LDADD = $(TUI_LIBS) $(CHECK_LIBS)
 tests_tui_test_edit_LDADD = $(TUI_LIBS) $(CHECK_LIBS)
+tests_tui_test_findings_LDADD = $(TUI_LIBS) $(CHECK_LIBS)
 tests_tui_test_form_LDADD = $(TUI_LIBS) $(CHECK_LIBS)
 tests_tui_test_grid_LDADD = $(TUI_LIBS) $(CHECK_LIBS)
 tests_tui_test_happenings_LDADD = $(TUI_LIBS) $(CHECK_LIBS)
@@ -192,7 +230,9 @@ tests_tui_test_new_LDADD = $(TUI_LIBS) $(CHECK_LIBS)
 tests_tui_test_outings_LDADD = $(TUI_LIBS) $(CHECK_LIBS)
 tests_tui_test_plan_LDADD = $(TUI_LIBS) $(CHECK_LIBS)
 tests_tui_test_reading_plot_LDADD = $(TUI_LIBS) $(CHECK_LIBS)
+tests_tui_test_ready_LDADD = $(TUI_LIBS) $(CHECK_LIBS)
 tests_tui_test_screens_LDADD = $(TUI_LIBS) $(CHECK_LIBS)
+tests_tui_test_season_list_LDADD = $(TUI_LIBS) $(CHECK_LIBS)
 tests_tui_test_text_LDADD = $(TUI_LIBS) $(CHECK_LIBS)
 tests_tui_test_year_LDADD = $(TUI_LIBS) $(CHECK_LIBS)
 endif
@@ -222,23 +262,37 @@ dist_check_SCRIPTS += \
 	tests/base/dateutil.sh \
 	tests/cli/bad_csv.sh \
 	tests/cli/bad_input.sh \
+	tests/cli/catalogue.sh \
 	tests/cli/demo_results.sh \
 	tests/cli/did.sh \
 	tests/cli/due.sh \
+	tests/cli/figure.sh \
+	tests/cli/edge_hours.sh \
+	tests/cli/edge_jobs.sh \
+	tests/cli/edge_records.sh \
+	tests/cli/edge_work.sh \
+	tests/cli/found.sh \
+	tests/cli/job.sh \
 	tests/cli/help.sh \
 	tests/cli/journal.sh \
 	tests/cli/measure.sh \
 	tests/cli/new.sh \
+	tests/cli/new_kinds.sh \
 	tests/cli/place.sh \
 	tests/cli/plausible.sh \
 	tests/cli/readme.sh \
+	tests/cli/ready.sh \
 	tests/cli/round_trip.sh \
+	tests/cli/season_list.sh \
 	tests/cli/terminal.sh \
 	tests/cli/used.sh \
 	tests/cli/wear.sh \
+	tests/cli/wrench.sh \
 	tests/demo/catalogue.sh \
 	tests/demo/demo_current.sh \
+	tests/demo/jobs.sh \
 	tests/demo/picture.sh \
+	tests/demo/reference.sh \
 	tests/engine/simulate.sh \
 	tests/exchange/python_csv.sh \
 	tests/lint/content.sh \
@@ -287,10 +341,13 @@ EXTRA_DIST += \
 	tests/cli/yard_sheet.py \
 	tests/demo/check_catalogue.py \
 	tests/demo/check_demo.py \
+	tests/demo/check_jobs.py \
+	tests/demo/check_reference.py \
 	tests/demo/independent.py \
 	tests/demo/make_demo.py \
 	tests/demo/make_variants.py \
 	tests/demo/story.py \
+	tests/demo/union.py \
 	tests/engine/boat_case.h \
 	tests/engine/boat_text.h \
 	tests/engine/boat_words.h \
@@ -302,6 +359,7 @@ EXTRA_DIST += \
 	tests/exchange/python_csv.py \
 	tests/lib.sh \
 	tests/logbook/open.h \
+	tests/logbook/small_catalogue.h \
 	tests/run.sh \
 	tests/store/fixture.h \
 	tests/tui/form_keys.h \
