@@ -93,6 +93,9 @@ settle_fitting(struct book *b, struct writing *w, GError **err)
 	}
 	if (r->fitting == NONE)
 		r->fitting = w->opening.fitting;
+	/* Nobody knows of what: it is the boat's, rather than not written down. */
+	if (r->fitting == NONE && wanting)
+		r->fitting = book_key_of(b, SQL_FITTING_BY_PATH, w->job->boat, "boat");
 	return !wanting || r->fitting != NONE
 	    || err_set(err, ERR_INPUT,
 		       "of what is it? what is missing or left over is a finding on a fitting: --fitting names it");

@@ -19,7 +19,7 @@ run 0 sp job off --off "3 cotter pins bag 1"
 run 3 sp job off --close
 run 3 sp job off --back 1 --count 2
 run 0 sp job off --back 1 --count 2 --why "one not found"
-run 0 sp job off --left-over "1 nut 5/8" --fitting drive/unit
+run 0 sp job off --left-over "1 nut 5/8"
 run 1 sp ready
 tells "left over"
 run 3 sp job off --close
