@@ -4,23 +4,38 @@
 #include "base/date.h"
 #include "base/err.h"
 #include "logbook/caution.h"
+#include "logbook/heed.h"
 #include "logbook/removal.h"
 #include "logbook/removal_parse.h"
 
 #include <stdio.h>
+
+/* What can hurt at it, once a day where somebody says that it was read. */
+static gboolean
+say_cautions(const struct cli *c, struct book *b, const struct job *job, const char *words, GError **err)
+{
+	g_autofree char *unread = book_unheeded(b, job->boat, job->name, words, err),
+			*caution = unread ? caution_words(b, unread) : NULL;
+	char answer[8];
+
+	if (caution)
+		cli_say(c, 2, "%s", caution);
+	if (!caution || !c->ask || !cli_ask("Enter: they were read", "", answer, sizeof answer))
+		return unread != NULL;
+	return book_heed(b, job->boat, job->name, unread, err);
+}
 
 /* Where the job stands, and what can hurt at it. */
 static gboolean
 say_begin(const struct cli *c, struct book *b, const struct job *job, GError **err)
 {
 	struct job_sheet *s = book_job_sheet(b, job, err);
-	g_autofree char *caution = s ? caution_words(b, s->cautions) : NULL;
 	gboolean ok = s != NULL;
 
-	if (s)
+	if (s) {
 		job_say_state(c, s);
-	if (caution)
-		cli_say(c, 2, "%s", caution);
+		ok = say_cautions(c, b, job, s->cautions, err);
+	}
 	job_sheet_free(s);
 	return ok;
 }

@@ -4,7 +4,8 @@
 
 #include "logbook/book.h"
 
-/* work: a season list's word, a task's name, or a happening's word.  words: of cautions, separated by blanks; NULL: none. */
+/* work: a season list's word, a task's or a job's name, or a happening's word.  words: of cautions, separated by blanks; NULL:
+ * none. */
 
 /* Those of the words that nobody has read today before that work, each once, in the order given: the caller's, "" none.  NULL
  * and *err when the logbook can't be read. */

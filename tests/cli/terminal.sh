@@ -98,3 +98,13 @@ run 3 on 80 ^D -- "$SPLITPIN" --today $today did gimbal-bearing.renew
 is "$before" "$(entries)" "entries"
 run 0 on 80 -- "$SPLITPIN" --today $today did gimbal-bearing.renew --variant greasable
 tells "greasable it is. Comes: "
+
+about "a job's cautions are read once a day, and that is on record"
+run 0 on 80 "" -- "$SPLITPIN" --today $today job start --template anodes
+says "Caution:"
+says "Enter: they were read"
+run 0 sp export heeded
+says "anodes-2026"
+run 0 on 80 -- "$SPLITPIN" --today $today job --pause "in the shed"
+run 0 on 80 -- "$SPLITPIN" --today $today job --resume
+says_not "Caution:"
