@@ -218,7 +218,7 @@ run 3 sp job start Odd --name drive-off-2026
 tells_err "already"
 
 about "on a boat with two drives one of them can be meant"
-SPLITPIN_FILE=$test_dir/home/twins.splitpin
+export SPLITPIN_FILE=$test_dir/home/twins.splitpin
 run 0 sp new "Twin Duck" --kind petrol-sterndrive --berth trailer --winter roof --water fresh --since 2018-03-10 --built 1998 \
 	--engine port --engine starboard
 run 3 sp job start --template drive-off --engine middle

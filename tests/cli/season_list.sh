@@ -32,7 +32,7 @@ tells "Caution"
 is open "$(field bellows.inspect state)"
 run 0 sp season commissioning --tick "$(number_of bellows.inspect)" --seen "two folds dull"
 tells "bellows.inspect: done on 10 Mar 2027"
-is done "$(field bellows.inspect state)"
+is "done" "$(field bellows.inspect state)"
 is "two folds dull" "$(field bellows.inspect words)"
 is tester "$(field bellows.inspect who)"
 run 0 sp did bellows.inspect --list
@@ -46,8 +46,8 @@ before=$(entries)
 a=$(number_of bellows.clamps) b=$(number_of batteries.load)
 run 0 sp season commissioning --tick "$a" --tick "$b"
 is $((before + 2)) "$(entries)"
-is done "$(field bellows.clamps state)"
-is done "$(field batteries.load state)"
+is "done" "$(field bellows.clamps state)"
+is "done" "$(field batteries.load state)"
 is "$a" "$(number_of bellows.clamps)" "a line keeps its number when it is ticked"
 
 # Passed over: it says why, and stays open and due; done later it is done.
@@ -61,7 +61,7 @@ says_not "(bellows.clamps"
 run 0 sp export skips
 says "no key on board"
 run 0 sp --today 2027-03-12 season commissioning --tick alarms.test
-is done "$(today=2027-03-12 field alarms.test state)"
+is "done" "$(today=2027-03-12 field alarms.test state)"
 
 # u takes a tick back as it does any entry.
 run 0 sp undo
@@ -107,11 +107,11 @@ for task in extinguishers.inspect controls.neutral blower.test float-switch.test
 	pid=$!
 	[ $n -gt 2 ] || kill -9 $pid 2>/dev/null
 	wait $pid 2>/dev/null
-	if grep -q "done on" tick; then is done "$(field $task state)" "$task"; fi
+	if grep -q "done on" tick; then is "done" "$(field $task state)" "$task"; fi
 	n=$((n + 1))
 done
-is done "$(field bilge-pump.test state)"
-is done "$(field bellows.inspect state)"
+is "done" "$(field bilge-pump.test state)"
+is "done" "$(field bellows.inspect state)"
 run 0 sp verify
 
 # All tasks of a list stand in its CSV, a row each.
