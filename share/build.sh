@@ -55,6 +55,8 @@ build_copy()
 			rm -f "$build_home/src/$build_file"
 		done
 	fi
+	# A folder left empty would be shipped as if it held something.
+	find "$build_home/src" -depth -type d -exec rmdir {} + 2>/dev/null
 	mv "$build_home/sources.new" "$build_home/sources"
 }
 
