@@ -266,6 +266,22 @@ wrap_word(struct wrap *w, int spaces, const char *word, gsize length)
 	w->bare = FALSE;
 }
 
+gsize
+text_fits(const char *text, int columns)
+{
+	const char *end = *text ? g_utf8_next_char(text) : text;
+
+	for (const char *next = end; *end; end = next) {
+		g_autofree char *start = NULL;
+
+		next = g_utf8_next_char(end);
+		start = g_strndup(text, (gsize)(next - text));
+		if (text_width(start) > columns)
+			break;
+	}
+	return (gsize)(end - text);
+}
+
 void
 text_wrap(GString *out, const char *text, int columns, int indent)
 {
@@ -352,4 +368,32 @@ text_nearest(const char *word, const char *const *words, int n)
 		}
 	}
 	return nearest;
+}
+
+int
+text_edits(const char *a, const char *b)
+{
+	gunichar x[WORD_MOST], y[WORD_MOST];
+	int n = lower_chars(a, x), m = lower_chars(b, y);
+
+	return edit_distance(x, n, y, m);
+}
+
+gboolean
+text_same_words(const char *a, const char *b)
+{
+	g_autofree char *x = g_utf8_casefold(a, -1), *y = g_utf8_casefold(b, -1);
+	g_auto(GStrv) p = g_strsplit_set(x, " \t", -1), q = g_strsplit_set(y, " \t", -1);
+	int i = 0, k = 0;
+
+	for (;;) {
+		while (p[i] && !*p[i])
+			i++;
+		while (q[k] && !*q[k])
+			k++;
+		if (!p[i] || !q[k])
+			return p[i] == q[k];
+		if (strcmp(p[i++], q[k++]))
+			return FALSE;
+	}
 }

@@ -27,6 +27,9 @@ void text_add_fit(GString *out, const char *text, int columns);
 int int_digits(gint64 value, char buf[INT_TEXT]);
 void text_add_int(GString *out, gint64 n);	/* append them */
 
+/* Bytes of the longest start of text that fits into columns; of the first character, where not even that does. */
+gsize text_fits(const char *text, int columns);
+
 /* Append text to out broken at spaces so that no line passes columns; each line but the first begins with
  * indent spaces.  What already stands on out's last line counts.  A newline in text breaks too.  A word wider
  * than the line stands alone.  Ends without a newline. */
@@ -36,5 +39,11 @@ void text_wrap(GString *out, const char *text, int columns, int indent);
  * or a third of the length, and 1 in a word of up to three letters.  NULL when none is near; of equals the
  * first. */
 const char *text_nearest(const char *word, const char *const *words, int n);
+
+/* The edits from one word to the other, counted as there. */
+int text_edits(const char *a, const char *b);
+
+/* Whether two texts are of the same words, case and blanks apart. */
+gboolean text_same_words(const char *a, const char *b);
 
 #endif

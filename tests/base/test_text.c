@@ -241,6 +241,25 @@ START_TEST(a_quote_of_many_accents_is_short)
 }
 END_TEST
 
+static const struct {
+	const char *a, *b;
+	gboolean same;
+} pairs[] = {
+	{ "manual p. 41", " Manual  P. 41 ", TRUE },
+	{ "manual p. 41", "manual p. 42", FALSE },
+	{ "manual p. 41", "manual p.", FALSE },
+	{ "manual p. 41", "manualp. 41", FALSE },
+	{ "", "  ", TRUE },
+	{ "", "manual", FALSE },
+};
+
+START_TEST(the_same_words_whatever_their_case_and_blanks)
+{
+	ck_assert_int_eq(text_same_words(pairs[_i].a, pairs[_i].b), pairs[_i].same);
+	ck_assert_int_eq(text_same_words(pairs[_i].b, pairs[_i].a), pairs[_i].same);
+}
+END_TEST
+
 static const gint64 numbers[] = { 0, 7, -7, 10, 1234567890, G_MAXINT64, G_MININT64 };
 
 START_TEST(digits_of_whole_numbers)
@@ -271,6 +290,7 @@ main(void)
 	tcase_add_test(tc, an_endless_word_is_near_to_nothing);
 	tcase_add_loop_test(tc, a_message_quotes_a_short_piece, 0, G_N_ELEMENTS(quotes));
 	tcase_add_test(tc, a_quote_of_many_accents_is_short);
+	tcase_add_loop_test(tc, the_same_words_whatever_their_case_and_blanks, 0, G_N_ELEMENTS(pairs));
 	tcase_add_loop_test(tc, digits_of_whole_numbers, 0, G_N_ELEMENTS(numbers));
 	suite_add_tcase(suite, tc);
 	return run_suite(suite);
