@@ -371,6 +371,80 @@ static const struct field removal_fields[] = {
 	{ "remark", FIELD_TEXT, offsetof(struct removal, remark), FALSE, RECORD_COUNT, NULL },
 };
 
+static const struct field sheet_fields[] = {
+	{ "id", FIELD_KEY, offsetof(struct sheet, id), TRUE, RECORD_COUNT, NULL },
+	{ "boat", FIELD_REF, offsetof(struct sheet, boat), TRUE, RECORD_BOAT, NULL },
+	{ "date", FIELD_DATE, offsetof(struct sheet, date), TRUE, RECORD_COUNT, NULL },
+	{ "remark", FIELD_TEXT, offsetof(struct sheet, remark), FALSE, RECORD_COUNT, NULL },
+};
+
+static const struct field sheetline_fields[] = {
+	{ "id", FIELD_KEY, offsetof(struct sheetline, id), TRUE, RECORD_COUNT, NULL },
+	{ "sheet", FIELD_REF, offsetof(struct sheetline, sheet), TRUE, RECORD_SHEET, NULL },
+	{ "no", FIELD_COUNT, offsetof(struct sheetline, no), TRUE, RECORD_COUNT, NULL },
+	{ "task", FIELD_REF, offsetof(struct sheetline, task), FALSE, RECORD_TASK, NULL },
+	{ "finding", FIELD_REF, offsetof(struct sheetline, finding), FALSE, RECORD_FINDING, NULL },
+	{ "whose", FIELD_WORD, offsetof(struct sheetline, whose), TRUE, RECORD_COUNT, &words_line_whose },
+	{ "answer", FIELD_TEXT, offsetof(struct sheetline, answer), FALSE, RECORD_COUNT, NULL },
+	{ "answered", FIELD_DATE, offsetof(struct sheetline, answered), FALSE, RECORD_COUNT, NULL },
+	{ "service", FIELD_REF, offsetof(struct sheetline, service), FALSE, RECORD_SERVICE, NULL },
+};
+
+static const struct field item_fields[] = {
+	{ "id", FIELD_KEY, offsetof(struct item, id), TRUE, RECORD_COUNT, NULL },
+	{ "what", FIELD_TEXT, offsetof(struct item, what), TRUE, RECORD_COUNT, NULL },
+	{ "unit", FIELD_TEXT, offsetof(struct item, unit), FALSE, RECORD_COUNT, NULL },
+	{ "rubber", FIELD_YES, offsetof(struct item, rubber), FALSE, RECORD_COUNT, NULL },
+	{ "shelf-months", FIELD_COUNT, offsetof(struct item, shelf_months), FALSE, RECORD_COUNT, NULL },
+	{ "lead-days", FIELD_COUNT, offsetof(struct item, lead_days), FALSE, RECORD_COUNT, NULL },
+	{ "keep", FIELD_REAL, offsetof(struct item, keep), FALSE, RECORD_COUNT, NULL },
+	{ "remark", FIELD_TEXT, offsetof(struct item, remark), FALSE, RECORD_COUNT, NULL },
+};
+
+static const struct field number_fields[] = {
+	{ "id", FIELD_KEY, offsetof(struct number, id), TRUE, RECORD_COUNT, NULL },
+	{ "item", FIELD_REF, offsetof(struct number, item), TRUE, RECORD_ITEM, NULL },
+	{ "number", FIELD_TEXT, offsetof(struct number, number), TRUE, RECORD_COUNT, NULL },
+	{ "supplier", FIELD_TEXT, offsetof(struct number, supplier), FALSE, RECORD_COUNT, NULL },
+	{ "replaced-by", FIELD_REF, offsetof(struct number, replaced_by), FALSE, RECORD_NUMBER, NULL },
+	{ "remark", FIELD_TEXT, offsetof(struct number, remark), FALSE, RECORD_COUNT, NULL },
+};
+
+static const struct field lot_fields[] = {
+	{ "id", FIELD_KEY, offsetof(struct lot, id), TRUE, RECORD_COUNT, NULL },
+	{ "item", FIELD_REF, offsetof(struct lot, item), TRUE, RECORD_ITEM, NULL },
+	{ "quantity", FIELD_REAL, offsetof(struct lot, quantity), TRUE, RECORD_COUNT, NULL },
+	{ "number", FIELD_TEXT, offsetof(struct lot, number), FALSE, RECORD_COUNT, NULL },
+	{ "supplier", FIELD_TEXT, offsetof(struct lot, supplier), FALSE, RECORD_COUNT, NULL },
+	{ "price", FIELD_CENTS, offsetof(struct lot, price), FALSE, RECORD_COUNT, NULL },
+	{ "currency", FIELD_TEXT, offsetof(struct lot, currency), FALSE, RECORD_COUNT, NULL },
+	{ "ordered", FIELD_DATE, offsetof(struct lot, ordered), FALSE, RECORD_COUNT, NULL },
+	{ "expected", FIELD_DATE, offsetof(struct lot, expected), FALSE, RECORD_COUNT, NULL },
+	{ "arrived", FIELD_DATE, offsetof(struct lot, arrived), FALSE, RECORD_COUNT, NULL },
+	{ "made", FIELD_DATE, offsetof(struct lot, made), FALSE, RECORD_COUNT, NULL },
+	{ "place", FIELD_TEXT, offsetof(struct lot, place), FALSE, RECORD_COUNT, NULL },
+	{ "remark", FIELD_TEXT, offsetof(struct lot, remark), FALSE, RECORD_COUNT, NULL },
+};
+
+static const struct field taken_fields[] = {
+	{ "id", FIELD_KEY, offsetof(struct taken, id), TRUE, RECORD_COUNT, NULL },
+	{ "lot", FIELD_REF, offsetof(struct taken, lot), TRUE, RECORD_LOT, NULL },
+	{ "date", FIELD_DATE, offsetof(struct taken, date), TRUE, RECORD_COUNT, NULL },
+	{ "quantity", FIELD_REAL, offsetof(struct taken, quantity), TRUE, RECORD_COUNT, NULL },
+	{ "boat", FIELD_REF, offsetof(struct taken, boat), FALSE, RECORD_BOAT, NULL },
+	{ "job", FIELD_REF, offsetof(struct taken, job), FALSE, RECORD_JOB, NULL },
+	{ "service", FIELD_REF, offsetof(struct taken, service), FALSE, RECORD_SERVICE, NULL },
+	{ "remark", FIELD_TEXT, offsetof(struct taken, remark), FALSE, RECORD_COUNT, NULL },
+};
+
+static const struct field need_fields[] = {
+	{ "id", FIELD_KEY, offsetof(struct need, id), TRUE, RECORD_COUNT, NULL },
+	{ "item", FIELD_REF, offsetof(struct need, item), TRUE, RECORD_ITEM, NULL },
+	{ "task", FIELD_REF, offsetof(struct need, task), TRUE, RECORD_TASK, NULL },
+	{ "quantity", FIELD_REAL, offsetof(struct need, quantity), TRUE, RECORD_COUNT, NULL },
+	{ "on-condition", FIELD_YES, offsetof(struct need, on_condition), FALSE, RECORD_COUNT, NULL },
+};
+
 #define TYPE(r, one, many, fields) [r] = { #one, many, fields, G_N_ELEMENTS(fields), sizeof(struct one) }
 
 const struct record_type *
@@ -406,6 +480,13 @@ record_type(enum record r)
 		TYPE(RECORD_AIM, aim, "aims", aim_fields),
 		TYPE(RECORD_STEP, step, "steps", step_fields),
 		TYPE(RECORD_REMOVAL, removal, "removals", removal_fields),
+		TYPE(RECORD_SHEET, sheet, "sheets", sheet_fields),
+		TYPE(RECORD_SHEETLINE, sheetline, "sheet-lines", sheetline_fields),
+		TYPE(RECORD_ITEM, item, "items", item_fields),
+		TYPE(RECORD_NUMBER, number, "numbers", number_fields),
+		TYPE(RECORD_LOT, lot, "lots", lot_fields),
+		TYPE(RECORD_TAKEN, taken, "taken", taken_fields),
+		TYPE(RECORD_NEED, need, "needs", need_fields),
 	};
 
 	return &types[r];

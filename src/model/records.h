@@ -50,7 +50,7 @@ struct fitting {
 	char *variant; /* greasable, sealed, ...; NULL: not known */
 	char *variants; /* those there are, separated by spaces */
 	gint64 below_waterline, fuel, rubber; /* yes or no */
-	char *needs_off; /* path of what must come off or be open first; the chain follows from fitting to fitting */
+	char *needs_off; /* path of what must come off or be open first, then DESIGN=PATH of other ways; the chain follows */
 	gint64 off_minutes; /* to take it off, or open it, and put it back */
 	gint64 retired; /* 1: this boat has none */
 	char *remark;
@@ -324,6 +324,87 @@ struct removal {
 	char *why; /* why it differs from what was found */
 	char *who;
 	char *remark;
+};
+
+/* A sheet handed to a yard. */
+struct sheet {
+	gint64 id;
+	gint64 boat;
+	gint64 date; /* day */
+	char *remark;
+};
+
+/* A line of a sheet, and what came back. */
+struct sheetline {
+	gint64 id;
+	gint64 sheet;
+	gint64 no; /* as printed */
+	gint64 task; /* one of these two */
+	gint64 finding;
+	gint64 whose; /* words_line_whose */
+	char *answer; /* SHA-256 of what the yard filled in, when it was read */
+	gint64 answered; /* day */
+	gint64 service; /* that came of it */
+};
+
+/* A kind of part or consumable. */
+struct item {
+	gint64 id;
+	char *what; /* "bellows, U-joint" */
+	char *unit; /* L, m; NULL: pieces */
+	gint64 rubber; /* 1: it ages on the shelf */
+	gint64 shelf_months; /* months that it may lie */
+	gint64 lead_days; /* days from ordering to having */
+	double keep; /* quantity always wanted on hand */
+	char *remark;
+};
+
+/* Numbers of an item, each as typed. */
+struct number {
+	gint64 id;
+	gint64 item;
+	char *number;
+	char *supplier; /* whose number it is */
+	gint64 replaced_by; /* the number that took its place */
+	char *remark;
+};
+
+/* So much of an item, bought together. */
+struct lot {
+	gint64 id;
+	gint64 item;
+	double quantity; /* that arrived, or was ordered */
+	char *number; /* under which it was bought, as typed */
+	char *supplier;
+	gint64 price; /* cents, of all of it */
+	char *currency; /* ISO 4217 */
+	gint64 ordered; /* day */
+	gint64 expected; /* day */
+	gint64 arrived; /* day; NONE: not yet */
+	gint64 made; /* day of manufacture */
+	char *place; /* where it lies */
+	char *remark;
+};
+
+/* Taken out of a lot. */
+struct taken {
+	gint64 id;
+	gint64 lot;
+	gint64 date; /* day */
+	double quantity; /* below zero: put back */
+	gint64 boat; /* for which; NONE: lost, thrown away, sent back */
+	gint64 job;
+	gint64 service;
+	char *remark;
+};
+
+/* What a task needs of an item. */
+struct need {
+	gint64 id;
+	gint64 item;
+	gint64 task;
+	double quantity;
+	gint64 on_condition; /* 1: only when found bad */
 };
 
 #endif

@@ -34,6 +34,7 @@ WORDS(words_shipped, "shipped row", "fitting", "task");
 WORDS(words_step_kind, "kind of step", "tool", "part", "consumable", "state", "step", "proof");
 WORDS(words_removal_kind, "kind of line", "part", "fastener", "retainer", "plug", "setting");
 WORDS(words_removal_state, "state", "reuse", "renew", "missing", "extra");
+WORDS(words_line_whose, "side", "owner", "yard");
 WORDS(words_verb, "verb", "inspect", "test", "measure", "grease", "change", "renew", "tighten");
 
 gint64

@@ -54,6 +54,7 @@ enum bought { BOUGHT_NEW, BOUGHT_USED };
 enum step_kind { STEP_TOOL, STEP_PART, STEP_CONSUMABLE, STEP_STATE, STEP_STEP, STEP_PROOF };
 enum removal_kind { REMOVAL_PART, REMOVAL_FASTENER, REMOVAL_RETAINER, REMOVAL_PLUG, REMOVAL_SETTING };
 enum removal_state { REMOVAL_REUSE, REMOVAL_RENEW, REMOVAL_MISSING, REMOVAL_EXTRA }; /* missing as found; left over afterwards */
+enum line_whose { LINE_OWNER, LINE_YARD };
 enum verb { VERB_INSPECT, VERB_TEST, VERB_MEASURE, VERB_GREASE, VERB_CHANGE, VERB_RENEW, VERB_TIGHTEN };
 enum shipped_row { SHIPPED_FITTING, SHIPPED_TASK };
 
@@ -82,6 +83,7 @@ extern const struct words words_shipped; /* fitting task */
 extern const struct words words_step_kind; /* tool part consumable state step proof */
 extern const struct words words_removal_kind; /* part fastener retainer plug setting */
 extern const struct words words_removal_state; /* reuse renew missing extra */
+extern const struct words words_line_whose; /* owner yard */
 extern const struct words words_verb; /* inspect test measure grease change renew tighten */
 
 #endif

@@ -122,7 +122,8 @@ spool_head(struct bulk *b)
 		return;
 	at = spool_room(db->spool, CHANGE_HEAD);
 	spool_took(db->spool, (gsize)(change_head(at, b->record) - at));
-	db->spooled |= 1u << b->record;
+	G_STATIC_ASSERT(RECORD_COUNT <= 64);
+	db->spooled |= G_GUINT64_CONSTANT(1) << b->record;
 	db->spool_table = (int)b->record;
 }
 

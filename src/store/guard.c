@@ -165,6 +165,8 @@ static const char *const known[] = {
 	"fdb13aaa36d58e9da2e23bb3a273537abdbd9405a9506ea2fcea4a81029569d6",
 	"58473a3ff1f9514cc26ae0d7b6bcf5c8af8af3bea30a8fcdc06bf994a0d0353c",
 	"c7db11df6e0c31405195a318cba97f236ed080fa873e9cdd8408e37b8bcd8008",
+	"cc3a9dfaa70b4a6d94ec830a0e2734cfc1e02a4c54ff7ea161510cddb15c4529",
+	"e1ea2c11cec030745f844d27f3ed2b28d20187abcf8074eac883d43a559cf57e",
 };
 
 const char *

@@ -25,7 +25,7 @@ struct db {
 	gboolean dead;	/* a sync failed: what the disk holds is not known until the file is opened again */
 	sqlite3_session *session;	/* records the changes of a command */
 	struct spool *spool;	/* the changes that bulk imports record by themselves; NULL: none */
-	guint spooled;	/* one bit for each enum record in it */
+	guint64 spooled;	/* one bit for each enum record in it */
 	int spool_table;	/* the enum record that its next row belongs to; RECORD_COUNT: none yet */
 	int bulks;	/* open bulk imports */
 	gint64 next_key;	/* of this command; 0: not yet drawn */

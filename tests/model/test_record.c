@@ -35,6 +35,13 @@ static const struct { size_t size; int fields; const char *name, *plural; } stru
 	[RECORD_AIM] = { sizeof(struct aim), 7, "aim", "aims" },
 	[RECORD_STEP] = { sizeof(struct step), 10, "step", "steps" },
 	[RECORD_REMOVAL] = { sizeof(struct removal), 19, "removal", "removals" },
+	[RECORD_SHEET] = { sizeof(struct sheet), 4, "sheet", "sheets" },
+	[RECORD_SHEETLINE] = { sizeof(struct sheetline), 9, "sheetline", "sheet-lines" },
+	[RECORD_ITEM] = { sizeof(struct item), 8, "item", "items" },
+	[RECORD_NUMBER] = { sizeof(struct number), 6, "number", "numbers" },
+	[RECORD_LOT] = { sizeof(struct lot), 13, "lot", "lots" },
+	[RECORD_TAKEN] = { sizeof(struct taken), 8, "taken", "taken" },
+	[RECORD_NEED] = { sizeof(struct need), 5, "need", "needs" },
 };
 
 static void *

@@ -19,7 +19,7 @@ START_TEST(a_new_logbook_is_one_file_that_only_its_owner_may_read)
 	GStatBuf st;
 
 	fixture_works(db != NULL, err);
-	ck_assert_int_eq(db_schema(db), 3);
+	ck_assert_int_eq(db_schema(db), 5);
 	ck_assert_str_eq(db_path(db), fixture_path("boat.db"));
 	db_close(db);
 	ck_assert_int_eq(g_stat(fixture_path("boat.db"), &st), 0);
@@ -27,7 +27,7 @@ START_TEST(a_new_logbook_is_one_file_that_only_its_owner_may_read)
 	ck_assert_int_eq(fixture_files(), 1);
 	ck_assert(g_file_get_contents(fixture_path("boat.db"), &bytes, NULL, NULL));
 	ck_assert_int_eq(memcmp(bytes + 68, "Splt", 4), 0);
-	ck_assert_int_eq(memcmp(bytes + 60, "\0\0\0\3", 4), 0);
+	ck_assert_int_eq(memcmp(bytes + 60, "\0\0\0\5", 4), 0);
 	db_close(fixture_open("boat.db", DB_WRITE));
 	ck_assert_int_eq(fixture_files(), 1);
 }

@@ -102,7 +102,7 @@ static const struct {
 	{ make_zeros, "not an SQLite file" },
 	{ make_database, "of another program" },
 	{ make_application, "of another program" },
-	{ make_newer, "was written by a newer splitpin (schema 99; this one knows 3)" },
+	{ make_newer, "was written by a newer splitpin (schema 99; this one knows 5)" },
 	{ make_unversioned, "is damaged" },
 	{ make_negative, "is damaged" },
 	{ make_write_version, "is damaged" },

@@ -109,7 +109,7 @@ START_TEST(the_journal_says_what_took_back_what)
 		ck_assert_int_eq(e->undone_by, wanted[i].undone_by);
 		ck_assert_str_eq(e->who, "Kim");
 		ck_assert_str_eq(e->device, "laptop");
-		ck_assert_int_eq(e->schema, 3);
+		ck_assert_int_eq(e->schema, 5);
 	}
 	g_ptr_array_free(list, TRUE);
 	list = journal_list(db, 0, NULL);
@@ -141,7 +141,7 @@ static const struct {
 	  "outing with the key bbbbbbbbbbkncdbf is no longer there" },
 	{ "INSERT INTO outing (id, boat, date, hours) VALUES (8000005, 1000001, 1, 1)", ERR_CONFLICT,
 	  "outing with the key bbbbbbbbbbkncdbh is there already" },
-	{ "UPDATE entry SET schema = 0 WHERE seq = 20", ERR_CONFLICT, "before the logbook was brought to schema 3" },
+	{ "UPDATE entry SET schema = 0 WHERE seq = 20", ERR_CONFLICT, "before the logbook was brought to schema 5" },
 	{ "UPDATE entry SET what = 'x' WHERE seq = 20", ERR_STORE, "entry 20 (x) is damaged" },
 	{ "UPDATE entry SET changeset = x'54' WHERE seq = 20", ERR_STORE, "is damaged" },
 	{ "UPDATE entry SET hash = x'00' WHERE seq = 20", ERR_STORE, "is damaged" },

@@ -153,7 +153,8 @@ END_TEST
 static gboolean
 r_of_no_boat(enum record r)
 {
-	return r == RECORD_RATE || r == RECORD_PLACE || r == RECORD_CLIMATE;
+	return r == RECORD_RATE || r == RECORD_PLACE || r == RECORD_CLIMATE || r == RECORD_ITEM || r == RECORD_NUMBER
+	    || r == RECORD_LOT || r == RECORD_TAKEN;
 }
 
 static void

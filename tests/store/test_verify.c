@@ -236,6 +236,19 @@ noticed(void)
 
 #define FLIPS 300
 
+/* Most bytes of a young logbook are zero, the room that its tables have left, and the more the more tables there are: every other
+ * flip is aimed at one that is not. */
+static gsize
+any_place(GRand *rand, const char *bytes, gsize n, gboolean in_use)
+{
+	gsize at;
+
+	do
+		at = (gsize)g_rand_int_range(rand, 0, (gint32)n);
+	while (in_use && !bytes[at]);
+	return at;
+}
+
 START_TEST(no_flipped_bit_that_alters_a_row_goes_unnoticed)
 {
 	g_autofree char *bytes = NULL, *intact = raw_dump(path);
@@ -245,7 +258,7 @@ START_TEST(no_flipped_bit_that_alters_a_row_goes_unnoticed)
 
 	ck_assert(g_file_get_contents(path, &bytes, &n, NULL));
 	for (int i = 0; i < FLIPS; i++) {
-		gsize at = (gsize)g_rand_int_range(rand, 0, (gint32)n);
+		gsize at = any_place(rand, bytes, n, i % 2);
 		char bit = (char)(1 << g_rand_int_range(rand, 0, 8));
 		g_autofree char *dump = NULL;
 		FILE *f = g_fopen(path, "wb");
@@ -262,7 +275,7 @@ START_TEST(no_flipped_bit_that_alters_a_row_goes_unnoticed)
 		ck_assert_msg(seen == altered, "seed %d, flip %d: bit %d of byte %d", _i + 1, i, bit, (int)at);
 	}
 	g_rand_free(rand);
-	ck_assert_int_gt(altered, FLIPS / 20);
+	ck_assert_int_gt(altered, FLIPS / 5);
 }
 END_TEST
 

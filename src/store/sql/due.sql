@@ -23,7 +23,7 @@ ORDER BY f.path, p.fitted;
 
 --! DUE_OFF
 -- A fitting that others need off or open, and what it needs itself.
-SELECT title, needs_off, off_minutes FROM fitting WHERE boat = ?1 AND path = ?2;
+SELECT title, needs_off, off_minutes, variant FROM fitting WHERE boat = ?1 AND path = ?2;
 
 --! DUE_ENGINES
 SELECT id FROM engine WHERE boat = ?1 ORDER BY name;

@@ -58,6 +58,22 @@ SELECT * FROM step ORDER BY id;
 --! WALK_REMOVAL
 SELECT * FROM removal ORDER BY id;
 
+--! WALK_SHEET
+SELECT * FROM sheet ORDER BY id;
+
+--! WALK_SHEETLINE
+SELECT * FROM sheetline ORDER BY id;
+--! WALK_ITEM
+SELECT * FROM item ORDER BY id;
+--! WALK_NUMBER
+SELECT * FROM number ORDER BY id;
+--! WALK_LOT
+SELECT * FROM lot ORDER BY id;
+--! WALK_TAKEN
+SELECT * FROM taken ORDER BY id;
+--! WALK_NEED
+SELECT * FROM need ORDER BY id;
+
 --! ALL_BOAT
 SELECT * FROM boat ORDER BY name;
 --! ALL_ENGINE
@@ -115,6 +131,28 @@ SELECT * FROM step ORDER BY job, no, id;
 --! ALL_REMOVAL
 SELECT * FROM removal ORDER BY job, no, id;
 
+--! ALL_SHEET
+SELECT * FROM sheet ORDER BY boat, date, id;
+
+--! ALL_SHEETLINE
+SELECT * FROM sheetline ORDER BY sheet, no, id;
+--! ALL_ITEM
+SELECT * FROM item ORDER BY what, id;
+--! ALL_NUMBER
+-- One that took another's place comes before that, so that an import knows it when the other is read.
+WITH RECURSIVE later (id, steps) AS (
+	SELECT id, 0 FROM number WHERE replaced_by IS NULL
+	UNION ALL
+	SELECT n.id, steps + 1 FROM later JOIN number AS n ON n.replaced_by = later.id
+)
+SELECT number.* FROM number LEFT JOIN later USING (id) ORDER BY coalesce(steps, 0), item, number, number.id;
+--! ALL_LOT
+SELECT * FROM lot ORDER BY item, arrived, id;
+--! ALL_TAKEN
+SELECT * FROM taken ORDER BY lot, date, id;
+--! ALL_NEED
+SELECT * FROM need ORDER BY task, id;
+
 --! OF_BOAT_BOAT
 SELECT * FROM boat WHERE id = ?1;
 --! OF_BOAT_ENGINE
@@ -169,3 +207,11 @@ SELECT aim.* FROM job CROSS JOIN aim ON aim.job = job.id WHERE job.boat = ?1 ORD
 SELECT step.* FROM job CROSS JOIN step ON step.job = job.id WHERE job.boat = ?1 ORDER BY job.opened, job.id, step.no, step.id;
 --! OF_BOAT_REMOVAL
 SELECT removal.* FROM job CROSS JOIN removal ON removal.job = job.id WHERE job.boat = ?1 ORDER BY job.opened, job.id, removal.no, removal.id;
+
+--! OF_BOAT_SHEET
+SELECT * FROM sheet WHERE boat = ?1 ORDER BY date, id;
+
+--! OF_BOAT_SHEETLINE
+SELECT sheetline.* FROM sheet CROSS JOIN sheetline ON sheetline.sheet = sheet.id WHERE sheet.boat = ?1 ORDER BY sheet.date, sheet.id, sheetline.no, sheetline.id;
+--! OF_BOAT_NEED
+SELECT need.* FROM task CROSS JOIN need ON need.task = task.id WHERE task.boat = ?1 ORDER BY task.name, need.id;

@@ -107,7 +107,9 @@ UNION ALL SELECT 'photos', count(*) FROM photo WHERE boat = ?1
 UNION ALL SELECT 'heeded', count(*) FROM heeded WHERE boat = ?1
 UNION ALL SELECT 'shipped', count(*) FROM shipped WHERE boat = ?1
 UNION ALL SELECT 'figures', count(*) FROM figure WHERE boat = ?1
-UNION ALL SELECT 'jobs', count(*) FROM job WHERE boat = ?1;
+UNION ALL SELECT 'jobs', count(*) FROM job WHERE boat = ?1
+UNION ALL SELECT 'sheets', count(*) FROM sheet WHERE boat = ?1
+UNION ALL SELECT 'taken', count(*) FROM taken WHERE boat = ?1;
 
 -- engine
 --! REFERS_TO_ENGINE
@@ -144,7 +146,9 @@ UNION ALL SELECT 'findings', count(*) FROM finding WHERE task = ?1
 UNION ALL SELECT 'waivers', count(*) FROM waiver WHERE task = ?1
 UNION ALL SELECT 'skips', count(*) FROM skip WHERE task = ?1
 UNION ALL SELECT 'aims', count(*) FROM aim WHERE task = ?1
-UNION ALL SELECT 'steps', count(*) FROM step WHERE task = ?1;
+UNION ALL SELECT 'steps', count(*) FROM step WHERE task = ?1
+UNION ALL SELECT 'sheet-lines', count(*) FROM sheetline WHERE task = ?1
+UNION ALL SELECT 'needs', count(*) FROM need WHERE task = ?1;
 
 -- place; stays and boats name theirs by a text, and outings too, which have taken its water already
 --! REFERS_TO_PLACE
@@ -156,7 +160,8 @@ UNION ALL SELECT 'boats', count(*) FROM boat WHERE place = (SELECT name FROM pla
 --! REFERS_TO_FINDING
 SELECT 'waivers', count(*) FROM waiver WHERE finding = ?1
 UNION ALL SELECT 'photos', count(*) FROM photo WHERE finding = ?1
-UNION ALL SELECT 'aims', count(*) FROM aim WHERE finding = ?1;
+UNION ALL SELECT 'aims', count(*) FROM aim WHERE finding = ?1
+UNION ALL SELECT 'sheet-lines', count(*) FROM sheetline WHERE finding = ?1;
 
 -- measurement
 --! REFERS_TO_MEASUREMENT
@@ -166,7 +171,9 @@ SELECT 'findings', count(*) FROM finding WHERE measurement = ?1;
 --! REFERS_TO_SERVICE
 SELECT 'findings', count(*) FROM finding WHERE service = ?1
 UNION ALL SELECT 'photos', count(*) FROM photo WHERE service = ?1
-UNION ALL SELECT 'aims', count(*) FROM aim WHERE service = ?1;
+UNION ALL SELECT 'aims', count(*) FROM aim WHERE service = ?1
+UNION ALL SELECT 'sheet-lines', count(*) FROM sheetline WHERE service = ?1
+UNION ALL SELECT 'taken', count(*) FROM taken WHERE service = ?1;
 
 -- happening
 --! REFERS_TO_HAPPENING
@@ -176,11 +183,30 @@ SELECT 'waivers', count(*) FROM waiver WHERE happening = ?1;
 --! REFERS_TO_JOB
 SELECT 'aims', count(*) FROM aim WHERE job = ?1
 UNION ALL SELECT 'steps', count(*) FROM step WHERE job = ?1
-UNION ALL SELECT 'removals', count(*) FROM removal WHERE job = ?1;
+UNION ALL SELECT 'removals', count(*) FROM removal WHERE job = ?1
+UNION ALL SELECT 'taken', count(*) FROM taken WHERE job = ?1;
 
 -- removal
 --! REFERS_TO_REMOVAL
 SELECT 'photos', count(*) FROM photo WHERE removal = ?1;
+
+-- sheet
+--! REFERS_TO_SHEET
+SELECT 'sheet-lines', count(*) FROM sheetline WHERE sheet = ?1;
+
+-- item
+--! REFERS_TO_ITEM
+SELECT 'numbers', count(*) FROM number WHERE item = ?1
+UNION ALL SELECT 'lots', count(*) FROM lot WHERE item = ?1
+UNION ALL SELECT 'needs', count(*) FROM need WHERE item = ?1;
+
+-- number
+--! REFERS_TO_NUMBER
+SELECT 'numbers', count(*) FROM number WHERE replaced_by = ?1;
+
+-- lot
+--! REFERS_TO_LOT
+SELECT 'taken', count(*) FROM taken WHERE lot = ?1;
 
 -- boat, day, work
 --! HEEDED_ON

@@ -449,3 +449,111 @@ SELECT * FROM removal WHERE id = ?1;
 
 --! DROP_REMOVAL
 DELETE FROM removal WHERE id = ?1;
+
+--! ADD_SHEET
+INSERT INTO sheet VALUES (?1, ?2, ?3, ?4);
+
+--! PUT_SHEET
+INSERT INTO sheet VALUES (?1, ?2, ?3, ?4)
+ON CONFLICT (id) DO UPDATE SET
+	boat = excluded.boat, date = excluded.date, remark = excluded.remark;
+
+--! GET_SHEET
+SELECT * FROM sheet WHERE id = ?1;
+
+--! DROP_SHEET
+DELETE FROM sheet WHERE id = ?1;
+
+--! ADD_SHEETLINE
+INSERT INTO sheetline VALUES (?1, ?2, ?3, ?4, ?5, ?6, ?7, ?8, ?9);
+
+--! PUT_SHEETLINE
+INSERT INTO sheetline VALUES (?1, ?2, ?3, ?4, ?5, ?6, ?7, ?8, ?9)
+ON CONFLICT (id) DO UPDATE SET
+	sheet = excluded.sheet, no = excluded.no, task = excluded.task, finding = excluded.finding,
+	whose = excluded.whose, answer = excluded.answer, answered = excluded.answered,
+	service = excluded.service;
+
+--! GET_SHEETLINE
+SELECT * FROM sheetline WHERE id = ?1;
+
+--! DROP_SHEETLINE
+DELETE FROM sheetline WHERE id = ?1;
+
+--! ADD_ITEM
+INSERT INTO item VALUES (?1, ?2, ?3, ?4, ?5, ?6, ?7, ?8);
+
+--! PUT_ITEM
+INSERT INTO item VALUES (?1, ?2, ?3, ?4, ?5, ?6, ?7, ?8)
+ON CONFLICT (id) DO UPDATE SET
+	what = excluded.what, unit = excluded.unit, rubber = excluded.rubber,
+	shelf_months = excluded.shelf_months, lead_days = excluded.lead_days, keep = excluded.keep,
+	remark = excluded.remark;
+
+--! GET_ITEM
+SELECT * FROM item WHERE id = ?1;
+
+--! DROP_ITEM
+DELETE FROM item WHERE id = ?1;
+
+--! ADD_NUMBER
+INSERT INTO number VALUES (?1, ?2, ?3, ?4, ?5, ?6);
+
+--! PUT_NUMBER
+INSERT INTO number VALUES (?1, ?2, ?3, ?4, ?5, ?6)
+ON CONFLICT (id) DO UPDATE SET
+	item = excluded.item, number = excluded.number, supplier = excluded.supplier,
+	replaced_by = excluded.replaced_by, remark = excluded.remark;
+
+--! GET_NUMBER
+SELECT * FROM number WHERE id = ?1;
+
+--! DROP_NUMBER
+DELETE FROM number WHERE id = ?1;
+
+--! ADD_LOT
+INSERT INTO lot VALUES (?1, ?2, ?3, ?4, ?5, ?6, ?7, ?8, ?9, ?10, ?11, ?12, ?13);
+
+--! PUT_LOT
+INSERT INTO lot VALUES (?1, ?2, ?3, ?4, ?5, ?6, ?7, ?8, ?9, ?10, ?11, ?12, ?13)
+ON CONFLICT (id) DO UPDATE SET
+	item = excluded.item, quantity = excluded.quantity, number = excluded.number,
+	supplier = excluded.supplier, price = excluded.price, currency = excluded.currency,
+	ordered = excluded.ordered, expected = excluded.expected, arrived = excluded.arrived,
+	made = excluded.made, place = excluded.place, remark = excluded.remark;
+
+--! GET_LOT
+SELECT * FROM lot WHERE id = ?1;
+
+--! DROP_LOT
+DELETE FROM lot WHERE id = ?1;
+
+--! ADD_TAKEN
+INSERT INTO taken VALUES (?1, ?2, ?3, ?4, ?5, ?6, ?7, ?8);
+
+--! PUT_TAKEN
+INSERT INTO taken VALUES (?1, ?2, ?3, ?4, ?5, ?6, ?7, ?8)
+ON CONFLICT (id) DO UPDATE SET
+	lot = excluded.lot, date = excluded.date, quantity = excluded.quantity, boat = excluded.boat,
+	job = excluded.job, service = excluded.service, remark = excluded.remark;
+
+--! GET_TAKEN
+SELECT * FROM taken WHERE id = ?1;
+
+--! DROP_TAKEN
+DELETE FROM taken WHERE id = ?1;
+
+--! ADD_NEED
+INSERT INTO need VALUES (?1, ?2, ?3, ?4, ?5);
+
+--! PUT_NEED
+INSERT INTO need VALUES (?1, ?2, ?3, ?4, ?5)
+ON CONFLICT (id) DO UPDATE SET
+	item = excluded.item, task = excluded.task, quantity = excluded.quantity,
+	on_condition = excluded.on_condition;
+
+--! GET_NEED
+SELECT * FROM need WHERE id = ?1;
+
+--! DROP_NEED
+DELETE FROM need WHERE id = ?1;
