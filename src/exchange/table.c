@@ -28,14 +28,19 @@ table_free(struct table *t)
 }
 
 static gboolean
-take_header(struct table *t, const struct csv_row *row, const char *const *columns, GError **err)
+take_header(struct table *t, const struct csv_row *row, const char *const *columns, int must, GError **err)
 {
 	for (int k = 0; columns[k]; k++) {
 		t->at[k] = -1;
-		for (int i = 0; i < row->n; i++)
-			if (row->cell[i] && !strcmp(row->cell[i], columns[k]))
-				t->at[k] = i;
-		if (t->at[k] < 0)
+		for (int i = 0; i < row->n; i++) {
+			if (!row->cell[i] || strcmp(row->cell[i], columns[k]))
+				continue;
+			if (t->at[k] >= 0)
+				return err_set(err, ERR_INPUT, "%s:%d: two columns are called \"%s\"", t->name, (int)row->line,
+					       columns[k]);
+			t->at[k] = i;
+		}
+		if (t->at[k] < 0 && k < must)
 			return err_set(err, ERR_INPUT, "%s:%d: the column \"%s\" is missing", t->name, (int)row->line,
 				       columns[k]);
 		t->n++;
@@ -48,31 +53,30 @@ take_row(struct table *t, const struct csv_row *row)
 {
 	g_array_append_val(t->lines, row->line);
 	for (int k = 0; k < t->n; k++) {
-		const char *text = row->cell[t->at[k]];
+		const char *text = t->at[k] < 0 ? NULL : row->cell[t->at[k]];
 
 		g_ptr_array_add(t->cells, text ? g_string_chunk_insert_const(t->texts, text) : NULL);
 	}
 }
 
 static gboolean
-read_all(struct table *t, struct csv_in *in, const char *const *columns, GError **err)
+read_all(struct table *t, struct csv_in *in, const char *const *columns, int must, GError **err)
 {
 	struct csv_row row;
 	enum csv_got got = csvin_next(in, &row, err);
 
 	if (got == GOT_END)
 		return err_set(err, ERR_INPUT, "%s: empty, where a header is wanted", t->name);
-	if (got != GOT_ROW || !take_header(t, &row, columns, err))
+	if (got != GOT_ROW || !take_header(t, &row, columns, must, err))
 		return FALSE;
 	while ((got = csvin_next(in, &row, err)) == GOT_ROW)
 		take_row(t, &row);
 	return got == GOT_END;
 }
 
-struct table *
-table_read(const char *path, const char *const *columns, GError **err)
+static struct table *
+read_file(const char *path, const struct csv_in_how *how, const char *const *columns, int must, GError **err)
 {
-	static const struct csv_in_how how = { .separator = ',', .decimal = DECIMAL_POINT };
 	struct table *t;
 	struct csv_in *in;
 	FILE *f = fopen(path, "rb");
@@ -87,14 +91,28 @@ table_read(const char *path, const char *const *columns, GError **err)
 	t->lines = g_array_new(FALSE, FALSE, sizeof(gint64));
 	t->cells = g_ptr_array_new();
 	t->texts = g_string_chunk_new(4096);
-	in = csvin_file(f, t->name, &how, err);
-	ok = in && read_all(t, in, columns, err);
+	in = csvin_file(f, t->name, how, err);
+	ok = in && read_all(t, in, columns, must, err);
 	if (in)
 		csvin_free(in);
 	fclose(f);
 	if (!ok)
 		g_clear_pointer(&t, table_free);
 	return t;
+}
+
+struct table *
+table_read(const char *path, const char *const *columns, GError **err)
+{
+	static const struct csv_in_how how = { .separator = ',', .decimal = DECIMAL_POINT };
+
+	return read_file(path, &how, columns, CSVIN_COLUMNS_MAX, err);
+}
+
+struct table *
+table_read_foreign(const char *path, const char *const *columns, int must, GError **err)
+{
+	return read_file(path, NULL, columns, must, err);
 }
 
 guint
@@ -109,8 +127,14 @@ table_cell(const struct table *t, guint row, int column)
 	return g_ptr_array_index(t->cells, row * (guint)t->n + (guint)column);
 }
 
+gint64
+table_line(const struct table *t, guint row)
+{
+	return g_array_index(t->lines, gint64, row);
+}
+
 gboolean
 table_prefix(const struct table *t, guint row, GError **err)
 {
-	return err_prefix(err, "%s:%d: ", t->name, (int)g_array_index(t->lines, gint64, row));
+	return err_prefix(err, "%s:%d: ", t->name, (int)table_line(t, row));
 }

@@ -9,6 +9,7 @@ static const struct yard_column_def columns[YARD_COLUMN_COUNT] = {
 		      "the line's key: leave it as it is, so that the sheet can be read back" },
 	[YARD_LINE_NO] = { "line_no", YARD_MUST, TRUE,
 			   "the line's number, for talking about it on the phone" },
+	[YARD_DONE_BY] = { "done_by", YARD_MAY, FALSE, "yard or owner" },
 	[YARD_BOAT_NAME] = { "boat_name", YARD_MAY, FALSE, "the boat; may be left out on purpose" },
 	[YARD_HULL_ID] = { "hull_id", YARD_MAY, FALSE,
 			   "hull identification number; may be left out on purpose" },
@@ -75,6 +76,7 @@ static const struct yard_column_def columns[YARD_COLUMN_COUNT] = {
 	[YARD_NOTES] = { "yard_notes", YARD_BLANK, FALSE, "for the yard: anything else" },
 	[YARD_RESULT_DATE] = { "yard_date", YARD_BLANK, FALSE, "for the yard: day of the work" },
 	[YARD_INITIALS] = { "yard_initials", YARD_BLANK, FALSE, "for the yard: who did it" },
+	[YARD_METER] = { "yard_meter", YARD_BLANK, FALSE, "for the yard: what the engine's hour meter showed" },
 	[YARD_CAUTION] = { "caution", YARD_MAY, FALSE, "what makes the boat safe to work on, or does not" },
 };
 
