@@ -85,6 +85,11 @@ two-stroke outboard engine/lubrication four-stroke lubrication.change oil-tank p
 """
 
 
+# Of a module: whether every engine has it; what its owner is asked for stands like the rest.
+FOR_EACH = {"yes": "yes", "no": "no", "asked": "no", "either": "yes"}
+STANDS = "afloat trailer ashore roof".split()
+
+
 class Check:
     def __init__(self):
         self.bad = 0
@@ -132,8 +137,13 @@ def check_words(check, name, rows, words):
 def check_access(check, f, fittings):
     path, chain = f["path"], [f["path"]]
     opens = f["opens-with"].split()
+    for way in f["needs-off"].split()[1:]:
+        design, _, to = way.partition("=")
+        check.that(design in f["variants"].split(), path, f"another way in for no design of it: {way}")
+        if check_reference(check, f, to, fittings, "needs off what there is not"):
+            check.that(not fittings[to]["needs-off"].startswith(path), path, f"{to} needs it off in turn")
     while fittings[chain[-1]]["needs-off"]:
-        chain.append(fittings[chain[-1]]["needs-off"])
+        chain.append(fittings[chain[-1]]["needs-off"].split()[0])
         if not check_reference(check, f, chain[-1], fittings, "needs off what there is not"):
             break
         if chain[-1] in chain[:-1]:
@@ -155,7 +165,7 @@ def check_reference(check, f, other, fittings, what):
 
 def check_fittings(check, rows):
     fittings = {f["path"]: f for f in rows}
-    off = {f["needs-off"] for f in rows}
+    off = {way.rpartition("=")[2] for f in rows for way in f["needs-off"].split()}
     check.that(len(fittings) == len(rows), "fittings", "a path stands twice: "
                + " ".join(sorted({f["path"] for f in rows if rows.count(f) > 1 or fittings[f["path"]] is not f})))
     for f in rows:
@@ -238,7 +248,7 @@ def check_rates(check, rates):
 
 def check_boat(check, kind, fuel, boat):
     """What is on every boat, and what must not be on this one."""
-    paths = [f["path"] for f in boat["fittings"]]
+    paths = [f["path"] for f in boat["fittings"] if not f["asked"]]
     for silly in SILLY[kind].split() + (SILLY_ON_DIESEL.split() if fuel == "diesel" else []):
         there = [p for p in paths if p == silly or p.startswith(silly + "/")]
         check.that(not there, f"{kind} {fuel}", f"has {' '.join(there)}")
@@ -272,7 +282,8 @@ def check_kinds(check, kinds, folders):
     check.that(used == folders, "kinds", f"modules without a folder or kind: {sorted(used ^ folders)}")
     fuels = {}
     for k in kinds:
-        check.that(k["each"] in ("yes", "no"), "kinds", f"{k['module']}: each is neither yes nor no")
+        check.that(k["each"] in FOR_EACH, "kinds", f"{k['module']}: each is none of {' '.join(FOR_EACH)}")
+        check.that(k["each"] != "asked" or k["module"] in STANDS, "kinds", f"{k['module']}: no boat lies on one")
         if k["fuel"] not in fuels.setdefault(k["kind"], []):
             fuels[k["kind"]].append(k["fuel"])
     check.that({k: " ".join(f) for k, f in fuels.items()} == {**KINDS, **GENERATOR}, "kinds",
@@ -286,7 +297,7 @@ def union(check, kinds, modules, cautions, kind, fuel):
     boat = {name: [] for name in FILES}
     for k in rows:
         for name in FILES:
-            boat[name] += [{**row, "each": k["each"]} for row in modules.get(k["module"], {}).get(name, [])]
+            boat[name] += [{**row, "each": FOR_EACH[k["each"]], "asked": k["each"] == "asked"} for row in modules.get(k["module"], {}).get(name, [])]
     check_fittings(check, boat["fittings"])
     check_tasks(check, boat["tasks"], boat["fittings"], cautions)
     check_limits(check, boat["limits"], boat["tasks"])

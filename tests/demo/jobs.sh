@@ -32,7 +32,7 @@ done
 says "left to a yard: ujoint-shaft.renew"
 
 spoilt "a task that there is not" jobs.csv 's/ seal.drip,/ seal.drips,/' "none of its boats has: ['seal.drips']"
-spoilt "a task of another kind of boat" jobs.csv '/^winches,/s/winches.grease/hubs.grease/' "none of its tasks is on sail"
+spoilt "a task of another kind of boat" jobs.csv '/^winches,/s/winches.grease/gimbal-bearing.grease/' "none of its tasks is on sail"
 spoilt "a kind of boat that there is not" jobs.csv '/^primer,/s/,outboard,/,outbord,/' "no such kind of boat: outbord"
 spoilt "a fitting that there is not" jobs.csv 's,drive/unit,drive/units,' "opens what petrol-sterndrive has not: drive/units"
 spoilt "an unknown caution" jobs.csv '/^drive-off,/s/ propeller / propellers /' "an unknown caution: ['propellers']"
@@ -72,3 +72,8 @@ spoilt "a quantity of oil" job-lines.csv "s/Gear oil by type/Gear oil by type 2 
 spoilt "a source that is not its standing" job-lines.csv \
 	's/,practice,"common practice, no source"/,published,"common practice, no source"/' "source and standing differ"
 spoilt "a renewal in no job" jobs.csv 's/ seawater-pump.renew / /' "in no job: ['seawater-pump.renew']"
+spoilt "petrol's work on a diesel" jobs.csv '/^petrol-filter,/s/,vapour.sniff,/,,/' \
+	"petrol-filter title: tells inboard diesel of what it has not"
+spoilt "a line of petrol's on a diesel" job-lines.csv '/^fuel-hoses,.*weeps by eye/s/,vapour.sniff,/,,/;s/Look for weeps by eye/Petrol: look for weeps by eye/' \
+	"tells diesel-sterndrive diesel of what it has not"
+spoilt "a need that no boat fills" job-lines.csv '/^sea-trial,/s/,blower.test,/,blowers.test,/' "none of its boats has blowers.test"

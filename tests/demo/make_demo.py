@@ -163,7 +163,10 @@ def all_services(rule):
 def service_rows(done, meter):
     dice = random.Random(SEED + 1)
     noted = {date: dice.random() < 0.7 for date in sorted({date for date, _ in done})}
+    late = random.Random(SEED + 2)
+    usual = dice
     for (date, task), (outcome, more) in sorted(done.items(), key=lambda s: s[0]):
+        dice = late if task in story.LATE else usual  # a task that came later changes nothing of the others
         who = more.get("who", "owner" if dice.random() < 0.85 else "helper")
         read = tenths(meter.before(day(date))) if (noted[date] or "after" in more) and who != "yard" else ""
         after = tenths(more["after"]) if "after" in more else ""

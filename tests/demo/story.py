@@ -201,7 +201,11 @@ SERVICES = [
     ("2026-11-14", "batteries.winter", "done", {"seen": "Charged again"}),
     ("2026-11-14", "cover.inspect", "good", {"seen": "One strap re-tied",
      "remark": "Snow, first of the year"}),
+    ("2022-03-12", "hinge-bushings.inspect", "good", {"who": "yard"}),
+    ("2025-03-22", "retainers.inspect", "good", {"seen": "Eight counted, eight in"}),
+    ("2025-10-05", "trim-bushings.inspect", "good", {"seen": "Round, none cracked"}),
 ]
+LATE = "hinge-bushings.inspect retainers.inspect trim-bushings.inspect".split()
 # In the autumn of 2026 all that can be done under the roof was done there and then.
 UNDER_THE_ROOF = {
     "2026-10-24": "propeller.grease propeller.hub-mark swivel-shaft.grease linkage.grease linkage.inspect "
