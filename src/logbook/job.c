@@ -118,44 +118,6 @@ blank(const char *text)
 	return !text || !text[strspn(text, " \t\n")];
 }
 
-/* The step of that number, changed and written. */
-static gboolean
-put_step(struct book *b, const struct job *job, gint64 no, gint64 done, const char *seen, GError **err)
-{
-	g_autoptr(GArray) steps = job_at_work(job, err) ? job_steps(b, job->id, err) : NULL;
-	struct step *s = NULL;
-
-	for (guint i = 0; steps && i < steps->len && !s; i++)
-		if (((struct step *)(void *)steps->data)[i].no == no)
-			s = &((struct step *)(void *)steps->data)[i];
-	if (!steps)
-		return FALSE;
-	if (!s)
-		return err_set(err, ERR_NOT_FOUND, "%s has no step %" G_GINT64_FORMAT, job->name, no);
-	s->done = done;
-	g_free(s->seen);
-	s->seen = blank(seen) ? NULL : g_strdup(seen);
-	g_free(s->who);
-	s->who = g_strdup(b->who.name);
-	return book_begin(b, err)
-	    && book_end(b, book_put(b, RECORD_STEP, s, err), err, "job %s, step %" G_GINT64_FORMAT "%s: %s", job->name, no,
-			done == NONE ? " left undone" : "", s->text);
-}
-
-gboolean
-book_job_step(struct book *b, const struct job *job, gint64 no, const char *seen, GError **err)
-{
-	return put_step(b, job, no, b->who.today, seen, err);
-}
-
-gboolean
-book_job_skip_step(struct book *b, const struct job *job, gint64 no, const char *reason, GError **err)
-{
-	if (blank(reason))
-		return err_set(err, ERR_INPUT, "why is it left undone? a reason is wanted");
-	return put_step(b, job, no, NONE, reason, err);
-}
-
 static gboolean
 write_job(struct book *b, struct job *job, const char *words, GError **err)
 {

@@ -19,6 +19,9 @@ struct job_form {
  * once; what is to be written down as found becomes an open line of the strip-down list.  Rechecks after the first run are no aims:
  * they fall due by themselves. */
 gboolean book_job_start(struct book *b, struct job_form *f, GError **err);
+/* The open jobs that have open, or take off, what this one would: better one job than two, as the access counts once.  Names, the
+ * caller's, and what it is; *names NULL: there is none. */
+gboolean book_job_beside(struct book *b, const struct job_form *f, char **names, char **what, GError **err);
 /* More aims for a job under way: tasks, findings, and templates with their lines. */
 gboolean book_job_add(struct book *b, struct job *job, const struct job_form *more, GError **err);
 
@@ -48,7 +51,7 @@ struct job_aim {
 };
 
 /* What must be seen to before it can close, in the order in which it is done. */
-enum job_left { LEFT_REMOVAL, LEFT_PROOF, LEFT_AIM };
+enum job_left { LEFT_REMOVAL, LEFT_STEP, LEFT_PROOF, LEFT_AIM };
 struct job_open {
 	enum job_left what;
 	gint64 id; /* of the record */
@@ -60,8 +63,11 @@ struct job_offer { /* what a template says comes off */
 	int n; /* counts from 1, in the templates' order */
 	gint64 kind; /* words_removal_kind */
 	char *what, *size;
+	char *metric; /* the size of another wrench; NULL */
 	gint64 count;
 	gboolean taken; /* a line of the list says so already */
+	gint64 line; /* its number; NONE */
+	gboolean sure; /* the line has its very words; else it was typed so that it can be nothing else that is offered */
 };
 
 struct job_sheet {
@@ -86,12 +92,23 @@ int job_off_count(const struct job_sheet *s);
 /* A step by its number in the job: done, with what was seen; or left undone, with a reason. */
 gboolean book_job_step(struct book *b, const struct job *job, gint64 no, const char *seen, GError **err);
 gboolean book_job_skip_step(struct book *b, const struct job *job, gint64 no, const char *reason, GError **err);
+/* Several, all or none.  ERR_INPUT: a proof is among several, as each is seen by itself. */
+gboolean book_job_step_each(struct book *b, const struct job *job, const gint64 *no, guint n, const char *seen, GError **err);
+gboolean book_job_skip_each(struct book *b, const struct job *job, const gint64 *no, guint n, const char *reason, GError **err);
 
 /* An aim by the name or words of its task, or a finding's key.  A task is recorded as book_did() does, f->what.task filled in:
  * with a proof open it is not-seen and does not count.  A finding is mended, f->what.seen being how it was left. */
 gboolean book_job_done(struct book *b, const struct job *job, const char *aim, struct service_form *f, struct service_said *said,
 		       GError **err);
 gboolean book_job_undone(struct book *b, const struct job *job, const char *aim, const char *reason, GError **err);
+/* Several, all or none. */
+struct job_done {
+	const char *aim;
+	struct service_form *form;
+	struct service_said said; /* to be cleared */
+};
+gboolean book_job_done_each(struct book *b, const struct job *job, struct job_done *each, guint n, GError **err);
+gboolean book_job_undone_each(struct book *b, const struct job *job, const char *const *aims, const char *reason, GError **err);
 
 /* It rests; place says where things lie.  And on again. */
 gboolean book_job_pause(struct book *b, struct job *job, const char *place, GError **err);
@@ -99,11 +116,16 @@ gboolean book_job_resume(struct book *b, struct job *job, GError **err);
 /* ERR_CONFLICT naming what is left, a line each, while anything is. */
 gboolean book_job_close(struct book *b, struct job *job, GError **err);
 
+/* What its open tasks need of the stores, as splitpin stores need has it, and what was taken for the job: "1 bellows, U-joint: 2 on
+ * hand since 25 Nov 2026, made 2026-05, bow locker", an item each.  An array of char * that clears itself; NULL and *err. */
+GPtrArray *job_stores_words(struct book *b, const struct job_sheet *s, GError **err);
+
 /* Pages of plain text, the caller's: what to carry, its cautions first; the strip-down list, as it came off or for the refit in
  * reverse; a label for each tray or bag. */
 char *job_carry_page(struct book *b, const struct job_sheet *s);
 char *job_list_page(const struct job_sheet *s, gboolean refit);
 char *job_labels(const struct job_sheet *s);
+char *job_steps_page(const struct job_sheet *s); /* what is done, in order, with what proves it */
 /* For other programs, the caller's: the jobs; the strip-down list of one; all of one. */
 char *jobs_csv(struct book *b, const GArray *jobs, GError **err);
 char *jobs_json(struct book *b, const GArray *jobs, GError **err);

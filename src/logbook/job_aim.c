@@ -45,7 +45,6 @@ find_aim(const struct job_sheet *s, const char *text, GError **err)
 struct doing {
 	const struct job *job;
 	struct aim *aim;
-	gint64 fitting; /* of the task */
 	struct job_opening opening;
 };
 
@@ -54,13 +53,17 @@ static gboolean
 link_service(struct book *b, gint64 service, void *user, GError **err)
 {
 	struct doing *d = user;
-	gboolean recorded;
+	struct task t;
+	gboolean recorded, ok;
 
 	d->aim->service = service;
 	d->aim->undone = NONE;
 	g_clear_pointer(&d->aim->reason, g_free);
-	return book_put(b, RECORD_AIM, d->aim, err)
-	    && (!job_task_behind_drive(&d->opening, d->fitting) || job_record_opening(b, d->job, &d->opening, &recorded, err));
+	record_init(RECORD_TASK, &t);
+	ok = row_get(b->db, RECORD_TASK, d->aim->task, &t, err) && book_put(b, RECORD_AIM, d->aim, err)
+	  && job_record_drive_off(b, d->job, &d->opening, job_drive_of_task(&d->opening, &t), &recorded, err);
+	record_clear(RECORD_TASK, &t);
+	return ok;
 }
 
 /* The retainers that went back used: their renewal is not done. */
@@ -105,7 +108,7 @@ unproved(const struct job_sheet *s, const struct job_aim *a, GString *proof)
 static gboolean
 do_task(struct book *b, struct job_sheet *s, struct job_aim *a, struct service_form *f, struct service_said *said, GError **err)
 {
-	struct doing d = { .job = &s->job, .aim = &a->aim, .fitting = a->fitting };
+	struct doing d = { .job = &s->job, .aim = &a->aim };
 	g_autoptr(GString) proof = g_string_new(NULL);
 	g_autofree char *why = unproved(s, a, proof);
 	gboolean ok;
@@ -120,7 +123,7 @@ do_task(struct book *b, struct job_sheet *s, struct job_aim *a, struct service_f
 		f->what.proof = g_strdup(proof->str);
 	f->also = link_service;
 	f->user = &d;
-	ok = job_opening_read(b, &s->job, &d.opening, err) && book_did(b, f, said, err);
+	ok = job_opening_read(b, &s->job, &d.opening, err) && book_put_did(b, f, said, err);
 	if (ok && why && !said->counts) {
 		g_free(said->why_not);
 		said->why_not = g_steal_pointer(&why);
@@ -137,8 +140,51 @@ mend(struct book *b, const struct job_aim *a, const struct service_form *f, GErr
 
 	record_init(RECORD_FINDING, &found);
 	ok = row_get(b->db, RECORD_FINDING, a->aim.finding, &found, err)
-	  && book_mend(b, &found, f->what.date == NONE ? b->who.today : f->what.date, f->what.seen, err);
+	  && book_put_mend(b, &found, f->what.date == NONE ? b->who.today : f->what.date, f->what.seen, err);
 	record_clear(RECORD_FINDING, &found);
+	return ok;
+}
+
+/* Within a transaction; the sheet is read anew for each, so that what is done a second time is refused.  words: the journal's. */
+static gboolean
+put_done(struct book *b, const struct job *job, struct job_done *d, GString *words, GError **err)
+{
+	struct job_sheet *s = book_job_sheet(b, job, err);
+	struct job_aim *a = s ? find_aim(s, d->aim, err) : NULL;
+	const struct service_form *f = d->form;
+	char day[DAY_TEXT];
+	gboolean ok = a != NULL;
+
+	d->said = (struct service_said){ .hours = NONE };
+	if (ok && f->what.date != NONE && f->what.date < job->opened)
+		ok = err_set(err, ERR_INPUT, "%s was opened on %s: work of a day before belongs to splitpin did", job->name,
+			     day_iso(job->opened, day));
+	/* Corrected is what was recorded of it, so that it does not stand in the log twice. */
+	if (ok && a->aim.task != NONE && a->state != AIM_OPEN && a->state != AIM_UNDONE && a->state != AIM_UNPROVED)
+		ok = err_set(err, ERR_CONFLICT, "%s is %s already: splitpin did --instead-of corrects it", a->name,
+			     aim_state_words(a->state));
+	ok = ok && (a->aim.task != NONE ? do_task(b, s, a, d->form, &d->said, err) : mend(b, a, f, err));
+	if (ok)
+		g_string_append_printf(words, "%s%s %s", words->len ? ", " : "", a->aim.task != NONE ? a->name : a->title,
+				       a->aim.task != NONE ? word_of(&words_outcome, f->what.outcome) : "mended");
+	job_sheet_free(s);
+	return ok;
+}
+
+gboolean
+book_job_done_each(struct book *b, const struct job *job, struct job_done *each, guint n, GError **err)
+{
+	g_autoptr(GString) words = g_string_new(NULL);
+	gboolean ok = job_at_work(job, err) && book_begin(b, err);
+
+	if (!ok)
+		return FALSE;
+	for (guint i = 0; ok && i < n; i++)
+		ok = put_done(b, job, &each[i], words, err);
+	ok = book_end(b, ok, err, "job %s: %s", job->name, words->str);
+	for (guint i = 0; ok && i < n; i++)
+		if (each[i].form->what.task != NONE)
+			each[i].said.repeated = book_repeated(b, &each[i].form->what, NULL);
 	return ok;
 }
 
@@ -146,43 +192,53 @@ gboolean
 book_job_done(struct book *b, const struct job *job, const char *aim, struct service_form *f, struct service_said *said,
 	      GError **err)
 {
-	struct job_sheet *s = job_at_work(job, err) ? book_job_sheet(b, job, err) : NULL;
-	struct job_aim *a = s ? find_aim(s, aim, err) : NULL;
-	char d[DAY_TEXT];
-	gboolean ok = a != NULL;
+	struct job_done one = { .aim = aim, .form = f, .said = { .hours = NONE } };
+	gboolean ok = book_job_done_each(b, job, &one, 1, err);
 
-	*said = (struct service_said){ .hours = NONE };
-	if (ok && f->what.date != NONE && f->what.date < job->opened)
-		ok = err_set(err, ERR_INPUT, "%s was opened on %s: work of a day before belongs to splitpin did", job->name,
-			     day_iso(job->opened, d));
-	/* Corrected is what was recorded of it, so that it does not stand in the log twice. */
-	if (ok && a->aim.task != NONE && a->state != AIM_OPEN && a->state != AIM_UNDONE && a->state != AIM_UNPROVED)
-		ok = err_set(err, ERR_CONFLICT, "%s is %s already: splitpin did --instead-of corrects it", a->name,
-			     aim_state_words(a->state));
-	ok = ok && (a->aim.task != NONE ? do_task(b, s, a, f, said, err) : mend(b, a, f, err));
-	job_sheet_free(s);
+	*said = one.said;
 	return ok;
 }
 
-gboolean
-book_job_undone(struct book *b, const struct job *job, const char *aim, const char *reason, GError **err)
+static gboolean
+put_undone(struct book *b, const struct job *job, const char *aim, const char *reason, GError **err)
 {
-	struct job_sheet *s = job_at_work(job, err) ? book_job_sheet(b, job, err) : NULL;
+	struct job_sheet *s = book_job_sheet(b, job, err);
 	struct job_aim *a = s ? find_aim(s, aim, err) : NULL;
 	gboolean ok = a != NULL;
 
-	if (ok && (!reason || !reason[strspn(reason, " \t\n")]))
-		ok = err_set(err, ERR_INPUT, "why is it left undone? a reason is wanted");
 	if (ok && (a->state == AIM_DONE || a->state == AIM_BAD))
 		ok = err_set(err, ERR_CONFLICT, "%s is %s already", a->name, aim_state_words(a->state));
 	if (ok) {
 		a->aim.undone = b->who.today;
 		g_free(a->aim.reason);
 		a->aim.reason = g_strdup(reason);
-		ok = book_begin(b, err)
-		  && book_end(b, book_put(b, RECORD_AIM, &a->aim, err), err, "job %s: %s left undone, %s", job->name, a->name,
-			      reason);
+		ok = book_put(b, RECORD_AIM, &a->aim, err);
 	}
 	job_sheet_free(s);
 	return ok;
+}
+
+gboolean
+book_job_undone_each(struct book *b, const struct job *job, const char *const *aims, const char *reason, GError **err)
+{
+	g_autofree char *names = g_strjoinv(", ", (char **)(guintptr)aims);
+	gboolean ok = TRUE;
+
+	if (!job_at_work(job, err))
+		return FALSE;
+	if (!reason || !reason[strspn(reason, " \t\n")])
+		return err_set(err, ERR_INPUT, "why is it left undone? a reason is wanted");
+	if (!book_begin(b, err))
+		return FALSE;
+	for (int i = 0; ok && aims[i]; i++)
+		ok = put_undone(b, job, aims[i], reason, err);
+	return book_end(b, ok, err, "job %s: %s left undone, %s", job->name, names, reason);
+}
+
+gboolean
+book_job_undone(struct book *b, const struct job *job, const char *aim, const char *reason, GError **err)
+{
+	const char *const one[] = { aim, NULL };
+
+	return book_job_undone_each(b, job, one, reason, err);
 }

@@ -1,7 +1,7 @@
 /* What is off or open while a job is under way. */
 #include "logbook/job_inside.h"
 
-#include "base/err.h"
+#include "logbook/variant.h"
 
 #include <string.h>
 
@@ -19,8 +19,8 @@ job_templates_of(const struct job_templates *t, const struct job *job)
 	return of;
 }
 
-static struct fitting *
-fitting_at(const GArray *fittings, const char *path)
+struct fitting *
+job_fitting_at(const GArray *fittings, const char *path)
 {
 	for (guint i = 0; path && i < fittings->len; i++) {
 		struct fitting *f = &((struct fitting *)(void *)fittings->data)[i];
@@ -44,12 +44,12 @@ fitting_of(const GArray *fittings, gint64 id)
 static void
 open_from(struct job_opening *o, const char *path)
 {
-	struct fitting *f = fitting_at(o->fittings, path);
+	struct fitting *f = job_fitting_at(o->fittings, path);
 
 	for (int depth = 0; f && depth < DEEPEST; depth++) {
 		if (g_hash_table_insert(o->paths, f->path, f) && f->off_minutes != NONE)
 			o->minutes += f->off_minutes;
-		f = fitting_at(o->fittings, f->needs_off);
+		f = job_fitting_at(o->fittings, fitting_first_off(f));
 	}
 }
 
@@ -65,7 +65,7 @@ open_for_task(struct book *b, struct job_opening *o, gint64 task, GError **err)
 	f = ok ? fitting_of(o->fittings, t.fitting) : NULL;
 	if (f) {
 		g_array_append_val(o->worked, f->id);
-		open_from(o, f->needs_off);
+		open_from(o, fitting_first_off(f));
 	}
 	record_clear(RECORD_TASK, &t);
 	return ok;
@@ -101,28 +101,34 @@ open_for_template(struct job_opening *o, const struct job_template *t)
 	}
 }
 
-/* Of an outboard the lower unit is what a sterndrive's drive is: shift joint and seals part there. */
 static gboolean
-is_drive(const char *path, gint64 kind)
+read_boat(struct book *b, gint64 boat_id, struct job_opening *o, GError **err)
 {
-	return g_str_has_suffix(path, "drive/unit") || (kind == KIND_OUTBOARD && g_str_has_suffix(path, "drive/lower"));
-}
-
-static gboolean
-find_drive(struct book *b, const struct job *job, struct job_opening *o, GError **err)
-{
-	GHashTableIter iter;
-	gpointer path;
 	struct boat boat;
 	gboolean ok;
 
+	*o = (struct job_opening){ .fitting = NONE,
+				   .paths = g_hash_table_new(g_str_hash, g_str_equal),
+				   .worked = g_array_new(FALSE, FALSE, sizeof(gint64)) };
 	record_init(RECORD_BOAT, &boat);
-	ok = row_get(b->db, RECORD_BOAT, job->boat, &boat, err);
+	ok = row_get(b->db, RECORD_BOAT, boat_id, &boat, err);
 	o->kind = boat.kind;
-	g_hash_table_iter_init(&iter, o->paths);
-	while (ok && g_hash_table_iter_next(&iter, &path, NULL))
-		o->drive |= is_drive(path, boat.kind);
 	record_clear(RECORD_BOAT, &boat);
+	o->fittings = ok ? book_records(b, RECORD_FITTING, boat_id, err) : NULL;
+	return o->fittings != NULL;
+}
+
+gboolean
+job_opening_of(struct book *b, gint64 boat, const GPtrArray *of, const GArray *tasks, struct job_opening *o, GError **err)
+{
+	gboolean ok = read_boat(b, boat, o, err);
+
+	for (guint i = 0; ok && i < tasks->len; i++)
+		ok = open_for_task(b, o, ((const gint64 *)(const void *)tasks->data)[i], err);
+	for (guint i = 0; ok && i < of->len; i++)
+		open_for_template(o, of->pdata[i]);
+	if (o->fitting == NONE && o->worked->len)
+		o->fitting = g_array_index(o->worked, gint64, 0);
 	return ok;
 }
 
@@ -130,26 +136,33 @@ gboolean
 job_opening_read(struct book *b, const struct job *job, struct job_opening *o, GError **err)
 {
 	struct job_templates *t = book_job_templates(b, err);
-	g_autoptr(GPtrArray) of = t ? job_templates_of(t, job) : NULL;
+	g_autoptr(GPtrArray) of = t ? job_templates_of(t, job) : g_ptr_array_new();
 	g_autoptr(GArray) aims = t ? job_aims(b, job->id, err) : NULL;
-	gboolean ok = aims != NULL;
+	g_autoptr(GArray) tasks = g_array_new(FALSE, FALSE, sizeof(gint64));
+	gboolean ok;
 
-	*o = (struct job_opening){ .fitting = NONE,
-				   .paths = g_hash_table_new(g_str_hash, g_str_equal),
-				   .worked = g_array_new(FALSE, FALSE, sizeof(gint64)) };
-	o->fittings = ok ? book_records(b, RECORD_FITTING, job->boat, err) : NULL;
-	ok = o->fittings != NULL;
-	for (guint i = 0; ok && i < aims->len; i++) {
+	for (guint i = 0; aims && i < aims->len; i++) {
 		gint64 task = ((const struct aim *)(const void *)aims->data)[i].task;
 
-		ok = task == NONE || open_for_task(b, o, task, err);
+		if (task != NONE)
+			g_array_append_val(tasks, task);
 	}
-	for (guint i = 0; ok && i < of->len; i++)
-		open_for_template(o, of->pdata[i]);
-	if (o->fitting == NONE && o->worked->len)
-		o->fitting = g_array_index(o->worked, gint64, 0);
+	ok = job_opening_of(b, job->boat, of, tasks, o, aims ? err : NULL) && aims;
 	job_templates_free(t);
-	return ok && find_drive(b, job, o, err);
+	return ok;
+}
+
+const struct fitting *
+job_opening_shared(const struct job_opening *a, const struct job_opening *b)
+{
+	GHashTableIter iter;
+	gpointer path, fitting;
+
+	g_hash_table_iter_init(&iter, a->paths);
+	while (g_hash_table_iter_next(&iter, &path, &fitting))
+		if (g_hash_table_contains(b->paths, path))
+			return fitting;
+	return NULL;
 }
 
 void
@@ -158,45 +171,4 @@ job_opening_clear(struct job_opening *o)
 	g_clear_pointer(&o->paths, g_hash_table_unref);
 	g_clear_pointer(&o->fittings, g_array_unref);
 	g_clear_pointer(&o->worked, g_array_unref);
-}
-
-gboolean
-job_task_behind_drive(const struct job_opening *o, gint64 fitting)
-{
-	const struct fitting *f = fitting_of(o->fittings, fitting);
-
-	for (int depth = 0; f && f->needs_off && depth < DEEPEST; depth++) {
-		if (is_drive(f->needs_off, o->kind))
-			return TRUE;
-		f = fitting_at(o->fittings, f->needs_off);
-	}
-	return FALSE;
-}
-
-/* The remark tells whose it is, so that a job records it once. */
-gboolean
-job_record_opening(struct book *b, const struct job *job, const struct job_opening *o, gboolean *recorded, GError **err)
-{
-	g_autoptr(GArray) all = o->drive ? book_records(b, RECORD_HAPPENING, job->boat, err) : NULL;
-	g_autofree char *remark = g_strdup_printf("job %s", job->name);
-	struct happening h;
-	gboolean ok;
-
-	*recorded = FALSE;
-	if (!all)
-		return !o->drive;
-	for (guint i = 0; i < all->len; i++) {
-		const struct happening *old = &((const struct happening *)(const void *)all->data)[i];
-
-		if (old->kind == HAPPENED_DRIVE_OFF && !g_strcmp0(old->remark, remark))
-			return TRUE;
-	}
-	record_init(RECORD_HAPPENING, &h);
-	h.boat = job->boat;
-	h.date = b->who.today;
-	h.kind = HAPPENED_DRIVE_OFF;
-	h.remark = g_steal_pointer(&remark);
-	ok = *recorded = book_put(b, RECORD_HAPPENING, &h, err);
-	record_clear(RECORD_HAPPENING, &h);
-	return ok;
 }

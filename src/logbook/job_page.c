@@ -33,7 +33,10 @@ put_steps(GString *out, const struct job_sheet *s, gint64 kind, gboolean on_cond
 		if (!any)
 			g_string_append_printf(out, "\n%s\n", heading);
 		any = TRUE;
-		g_string_append_printf(out, "%4d [%c] %s\n", (int)p->no, p->done == NONE ? ' ' : 'x', p->text);
+		g_string_append_printf(out, "%4d [%c] %s", (int)p->no, p->done != NONE ? 'x' : p->seen ? '-' : ' ', p->text);
+		if (p->seen)
+			g_string_append_printf(out, "\n         %s: %s", p->done != NONE ? "seen" : "left undone", p->seen);
+		g_string_append_c(out, '\n');
 	}
 }
 
@@ -44,6 +47,18 @@ put_minutes(GString *out, const struct job_sheet *s)
 		g_string_append_printf(
 			out, "About %d min to open and close, each thing once, and %d min hands on; of what is known.\n",
 			(int)s->access_minutes, (int)s->hand_minutes);
+}
+
+/* What is in the stores for it; where nothing is linked, how that is done stands in the help. */
+static void
+put_stores(GString *out, struct book *b, const struct job_sheet *s)
+{
+	g_autoptr(GPtrArray) words = job_stores_words(b, s, NULL);
+
+	if (words && words->len)
+		g_string_append(out, "\nOUT OF THE STORES\n");
+	for (guint i = 0; words && i < words->len; i++)
+		g_string_append_printf(out, "  %s\n", (const char *)words->pdata[i]);
 }
 
 char *
@@ -62,6 +77,7 @@ job_carry_page(struct book *b, const struct job_sheet *s)
 	put_steps(out, s, STEP_PART, TRUE, "PARTS, IF FOUND BAD");
 	put_steps(out, s, STEP_CONSUMABLE, FALSE, "GREASE, SEALER AND WHAT IS USED UP");
 	put_steps(out, s, STEP_CONSUMABLE, TRUE, "USED UP, IF NEEDED");
+	put_stores(out, b, s);
 	if (s->while_open->len)
 		g_string_append(out, "\nWHILE IT IS OPEN\n");
 	for (guint i = 0; i < s->while_open->len; i++)
@@ -134,6 +150,19 @@ job_list_page(const struct job_sheet *s, gboolean refit)
 		put_line(out, removal_at(s, refit ? n - 1 - i : i), refit);
 	if (!n)
 		g_string_append(out, "Nothing is on the list.\n");
+	return g_string_free(out, FALSE);
+}
+
+char *
+job_steps_page(const struct job_sheet *s)
+{
+	GString *out = g_string_new(NULL);
+
+	g_string_append_printf(out, "%s: %s\n", s->job.name, s->job.title);
+	put_steps(out, s, STEP_STATE, FALSE, "BEFORE STARTING");
+	put_steps(out, s, STEP_STEP, FALSE, "STEPS");
+	put_steps(out, s, STEP_STEP, TRUE, "STEPS, WHERE IT IS SO");
+	put_steps(out, s, STEP_PROOF, FALSE, "SEEN TO, BEFORE IT COUNTS");
 	return g_string_free(out, FALSE);
 }
 

@@ -4,6 +4,7 @@
 #include "base/date.h"
 #include "base/err.h"
 #include "logbook/removal_parse.h"
+#include "logbook/variant.h"
 
 #include <string.h>
 
@@ -38,6 +39,7 @@ clear_offer(gpointer p)
 
 	g_free(o->what);
 	g_free(o->size);
+	g_free(o->metric);
 }
 
 static GArray *
@@ -191,14 +193,17 @@ is_undone(const struct job_sheet *s, gint64 task)
 	return FALSE;
 }
 
+/* What is only done where something is found bad is nobody's to tick. */
 static void
-list_proofs(struct job_sheet *s)
+list_steps(struct job_sheet *s, gint64 kind)
 {
 	for (guint i = 0; i < s->steps->len; i++) {
 		const struct step *p = step_at(s, i);
 
-		if (p->kind == STEP_PROOF && p->done == NONE && !p->seen && !is_undone(s, p->task))
-			add_open(s, LEFT_PROOF, p->id, p->no, g_strdup_printf("step %d, proof: %s", (int)p->no, p->text));
+		if (p->kind != kind || p->done != NONE || p->seen || p->on_condition == 1 || is_undone(s, p->task))
+			continue;
+		add_open(s, kind == STEP_PROOF ? LEFT_PROOF : LEFT_STEP, p->id, p->no,
+			 g_strdup_printf("step %d, %s%s", (int)p->no, kind == STEP_PROOF ? "proof: " : "", p->text));
 	}
 }
 
@@ -214,14 +219,26 @@ list_aims(struct job_sheet *s)
 	}
 }
 
+/* What the boat must be in before the start is nobody's next step once work goes on. */
+static gboolean
+is_begun(const struct job_sheet *s)
+{
+	for (guint i = 0; i < s->steps->len; i++)
+		if ((step_at(s, i)->kind == STEP_STEP || step_at(s, i)->kind == STEP_PROOF) && step_at(s, i)->done != NONE)
+			return TRUE;
+	return FALSE;
+}
+
 const struct step *
 job_next_step(const struct job_sheet *s)
 {
+	gboolean begun = is_begun(s);
+
 	for (guint i = 0; i < s->steps->len; i++) {
 		const struct step *p = step_at(s, i);
 
-		if ((p->kind == STEP_STEP || p->kind == STEP_PROOF || p->kind == STEP_STATE) && p->done == NONE && !p->seen
-		    && !is_undone(s, p->task))
+		if ((p->kind == STEP_STEP || p->kind == STEP_PROOF || (p->kind == STEP_STATE && !begun)) && p->done == NONE
+		    && !p->seen && !is_undone(s, p->task))
 			return p;
 	}
 	return NULL;
@@ -238,21 +255,6 @@ job_off_count(const struct job_sheet *s)
 }
 
 /* ---- what the catalogue and the due list say of it ---- */
-
-static void
-add_offer(struct job_sheet *s, const struct template_line *l)
-{
-	struct job_offer o = { .n = (int)s->offers->len + 1, .kind = l->strip, .count = l->count };
-
-	for (guint i = 0; i < s->offers->len; i++)
-		if (!strcmp(((const struct job_offer *)(const void *)s->offers->data)[i].what, l->text))
-			return;
-	o.what = g_strdup(l->text);
-	o.size = l->inch ? g_strdup_printf("%s in", l->inch) : l->metric ? g_strdup_printf("%s mm", l->metric) : NULL;
-	for (guint i = 0; i < s->removals->len; i++)
-		o.taken |= !strcmp(removal_at(s, i)->what, l->text);
-	g_array_append_val(s->offers, o);
-}
 
 static void
 add_words(GHashTable *seen, GString *out, const char *words)
@@ -303,7 +305,7 @@ needs_off(const struct job_opening *o, const char *path)
 		const struct fitting *f = &((const struct fitting *)(const void *)o->fittings->data)[i];
 
 		if (!strcmp(f->path, path))
-			return f->needs_off;
+			return fitting_first_off(f);
 	}
 	return NULL;
 }
@@ -359,13 +361,13 @@ take_rechecks(struct job_sheet *s, const struct due_list *l, const GArray *engin
 }
 
 static void
-take_template(struct job_sheet *s, const struct job_template *t)
+take_template(struct job_sheet *s, const struct job_has *has, const struct job_template *t)
 {
 	for (guint i = 0; i < t->lines->len; i++) {
 		const struct template_line *l = &((const struct template_line *)(const void *)t->lines->data)[i];
 
-		if (l->kind == TEMPLATE_OFF)
-			add_offer(s, l);
+		if (l->kind == TEMPLATE_OFF && job_has_line(has, l))
+			job_add_offer(s, l);
 	}
 }
 
@@ -377,19 +379,26 @@ read_knowledge(struct book *b, struct job_sheet *s, const struct job_opening *o,
 	g_autoptr(GArray) engines = t ? book_records(b, RECORD_ENGINE, s->job.boat, err) : NULL;
 	g_autoptr(GHashTable) seen = g_hash_table_new_full(g_str_hash, g_str_equal, g_free, NULL);
 	GString *cautions = g_string_new(NULL);
+	struct job_has has = { 0 };
+	gboolean ok = engines && job_has_read(b, s->job.boat, &has, err);
 
-	for (guint i = 0; engines && i < of->len; i++) {
+	/* Where no petrol is aboard nobody is warned of its vapour. */
+	if (ok && !has.vapour)
+		g_hash_table_add(seen, g_strdup("fuel-vapour"));
+	for (guint i = 0; ok && i < of->len; i++) {
 		const struct job_template *one = of->pdata[i];
 
-		take_template(s, one);
+		take_template(s, &has, one);
 		take_rechecks(s, l, engines, one);
 		add_words(seen, cautions, one->cautions);
 	}
-	if (engines)
+	job_take_offers(s, job_sides(o));
+	if (ok)
 		take_due(s, l, o, seen, cautions);
 	s->cautions = g_string_free(cautions, FALSE);
+	job_has_clear(&has);
 	job_templates_free(t);
-	return engines != NULL;
+	return ok;
 }
 
 static gboolean
@@ -431,7 +440,8 @@ book_job_sheet(struct book *b, const struct job *job, GError **err)
 		return NULL;
 	}
 	list_removals(s);
-	list_proofs(s);
+	list_steps(s, STEP_STEP);
+	list_steps(s, STEP_PROOF);
 	list_aims(s);
 	return s;
 }

@@ -26,18 +26,42 @@ want(GArray *keys, gint64 key)
 		g_array_append_val(keys, key);
 }
 
+/* ": is drive-off meant?", of those for the boat; or where they are listed.  The caller's. */
+static char *
+template_near(struct starting *s, const char *name)
+{
+	g_autoptr(GPtrArray) fit = book_job_templates_for(s->b, s->templates, &s->boat, NULL);
+	g_autoptr(GPtrArray) names = g_ptr_array_new();
+	const char *near;
+
+	for (guint i = 0; fit && i < fit->len; i++)
+		g_ptr_array_add(names, (gpointer)(guintptr)((const struct job_template *)fit->pdata[i])->name);
+	near = text_nearest(name, (const char *const *)names->pdata, (int)names->len);
+	return near ? g_strdup_printf(": is %s meant?", near) : g_strdup(": splitpin job templates lists them");
+}
+
+static gboolean
+no_template(struct starting *s, const char *name, GError **err)
+{
+	g_autofree char *shown = text_quoted(name), *near = template_near(s, name);
+
+	return err_set(err, ERR_NOT_FOUND, "no template is called %s%s", shown, near);
+}
+
 static gboolean
 take_template(struct starting *s, const char *name, GError **err)
 {
 	const struct job_template *t = job_template_find(s->templates, name);
-	g_autofree char *shown = text_quoted(name);
 	g_auto(GStrv) task = g_strsplit(t ? t->tasks : "", " ", -1);
 
 	if (!t)
-		return err_set(err, ERR_NOT_FOUND, "no template is called %s: splitpin job templates lists them", shown);
+		return no_template(s, name, err);
 	if (!job_template_fits(t, s->boat.kind))
 		return err_set(err, ERR_CONFLICT, "the template %s is not for a boat of the kind %s", name,
 			       word_of(&words_boat_kind, s->boat.kind));
+	if (job_has_not(&s->has, t))
+		return err_set(err, ERR_CONFLICT, "the template %s is not for this boat, which has no %s", name,
+			       job_has_not(&s->has, t));
 	g_ptr_array_add(s->of, (gpointer)(guintptr)t);
 	for (int i = 0; task[i]; i++) {
 		g_autoptr(GArray) at = job_tasks_named(s->due, s->engines, task[i], s->form->engine);
@@ -112,8 +136,13 @@ take_form(struct starting *s, GError **err)
 	if (s->engines && s->form->engine && !has_engine(s->engines, s->form->engine))
 		return err_set(err, ERR_NOT_FOUND, "no engine is called \"%.40s\"", s->form->engine);
 	if (!s->engines || !row_get(s->b->db, RECORD_BOAT, s->job->boat, &s->boat, err)
-	    || !book_due(s->b, &s->boat, &ask, s->due, err) || !take_each(s, s->form->templates, take_template, err))
+	    || !book_due(s->b, &s->boat, &ask, s->due, err) || !job_has_read(s->b, s->job->boat, &s->has, err)
+	    || !take_each(s, s->form->templates, take_template, err))
 		return FALSE;
+	/* An empty job of that name would be found out in the cold, by the boat. */
+	if (!s->of->len && s->job->title && job_template_find(s->templates, s->job->title))
+		return err_set(err, ERR_INPUT, "%s is a template: splitpin job start --template %s opens a job by it",
+			       s->job->title, s->job->title);
 	if (!s->job->title && s->of->len)
 		s->job->title = g_strdup(((const struct job_template *)s->of->pdata[0])->title);
 	return take_each(s, s->form->tasks, take_task, err) && take_each(s, s->form->findings, take_finding, err);
@@ -228,6 +257,7 @@ end(struct starting *s)
 	g_array_unref(s->findings);
 	g_hash_table_unref(s->said);
 	g_clear_pointer(&s->engines, g_array_unref);
+	job_has_clear(&s->has);
 	job_templates_free(s->templates);
 }
 
@@ -293,5 +323,52 @@ book_job_add(struct book *b, struct job *job, const struct job_form *more, GErro
 		ok = book_begin(b, err) && book_end(b, starting_write(&s, err), err, "job %s: more to do", job->name);
 	}
 	end(&s);
+	return ok;
+}
+
+static gboolean
+add_beside(struct starting *s, const struct job_opening *mine, GString *names, char **what, GError **err)
+{
+	g_autoptr(GArray) jobs = book_jobs(s->b, s->job->boat, FALSE, err);
+	gboolean ok = jobs != NULL;
+
+	for (guint i = 0; ok && i < jobs->len; i++) {
+		const struct job *j = &((const struct job *)(const void *)jobs->data)[i];
+		const struct fitting *shared;
+		struct job_opening o;
+
+		ok = job_opening_read(s->b, j, &o, err);
+		shared = ok ? job_opening_shared(mine, &o) : NULL;
+		if (shared && !*what)
+			*what = g_strdup(shared->title);
+		if (shared)
+			g_string_append_printf(names, "%s%s", names->len ? ", " : "", j->name);
+		job_opening_clear(&o);
+	}
+	return ok;
+}
+
+gboolean
+book_job_beside(struct book *b, const struct job_form *f, char **names, char **what, GError **err)
+{
+	g_autoptr(GString) all = g_string_new(NULL);
+	struct job_opening mine;
+	struct starting s;
+	struct job job;
+	gboolean ok;
+
+	*names = *what = NULL;
+	record_init(RECORD_JOB, &job);
+	job.boat = f->what.boat;
+	begin(&s, b, &job, f);
+	ok = take_form(&s, err);
+	if (ok) {
+		ok = job_opening_of(b, job.boat, s.of, s.tasks, &mine, err) && add_beside(&s, &mine, all, what, err);
+		job_opening_clear(&mine);
+	}
+	end(&s);
+	record_clear(RECORD_JOB, &job);
+	if (ok && all->len)
+		*names = g_strdup(all->str);
 	return ok;
 }

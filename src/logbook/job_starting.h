@@ -10,6 +10,7 @@ struct starting {
 	const struct job_form *form;
 	struct boat boat;
 	struct due_list *due;
+	struct job_has has;
 	struct job_templates *templates;
 	GPtrArray *of; /* const struct job_template *, that were asked for */
 	GArray *engines;

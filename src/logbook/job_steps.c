@@ -103,9 +103,10 @@ put_template_step(struct starting *s, const struct template_line *l, const struc
 static gboolean
 put_template_line(struct starting *s, const struct template_line *l, GError **err)
 {
-	g_autoptr(GArray) at = l->task ? job_tasks_named(s->due, s->engines, l->task, s->form->engine) : NULL;
+	gboolean once = !l->task || l->kind == STEP_STATE || l->kind == STEP_TOOL || l->kind == STEP_CONSUMABLE;
+	g_autoptr(GArray) at = once ? NULL : job_tasks_named(s->due, s->engines, l->task, s->form->engine);
 
-	if (!at)
+	if (once)
 		return put_template_step(s, l, NULL, NULL, err);
 	for (guint i = 0; i < at->len; i++) {
 		const struct due_line *d = due_at(s->due, g_array_index(at, int, i));
@@ -149,7 +150,7 @@ put_lines(struct starting *s, gint64 kind, gint64 fitting, GError **err)
 		for (guint k = 0; k < lines->len; k++) {
 			const struct template_line *l = &((const struct template_line *)(const void *)lines->data)[k];
 
-			if (l->kind == kind
+			if (l->kind == kind && job_has_line(&s->has, l)
 			    && !(kind == TEMPLATE_FOUND ? put_found_line(s, l, fitting, err) : put_template_line(s, l, err)))
 				return FALSE;
 		}

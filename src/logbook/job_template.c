@@ -6,12 +6,12 @@
 
 #include <string.h>
 
-enum { NAME, TITLE, KINDS, TASKS, OPENS, PLACE, CREW, MINUTES, CAUTIONS, REMARK, JOB_STANDING, JOB_SOURCE };
-static const char *const job_columns[] = { "name",    "title",    "kinds",  "tasks",    "opens",  "place", "crew",
+enum { NAME, TITLE, KINDS, TASKS, NEEDS, OPENS, PLACE, CREW, MINUTES, CAUTIONS, REMARK, JOB_STANDING, JOB_SOURCE };
+static const char *const job_columns[] = { "name",    "title",    "kinds",  "tasks",    "needs",  "opens",  "place", "crew",
 					   "minutes", "cautions", "remark", "standing", "source", NULL };
-enum { JOB, KIND, STRIP, WHEN, TEXT, INCH, METRIC, COUNT, TASK, STANDING, SOURCE };
+enum { JOB, KIND, STRIP, WHEN, TEXT, INCH, METRIC, COUNT, TASK, LINE_NEEDS, STANDING, SOURCE };
 static const char *const line_columns[] = { "job",    "kind",  "strip", "when",     "text",   "inch",
-					    "metric", "count", "task",  "standing", "source", NULL };
+					    "metric", "count", "task",  "needs", "standing", "source", NULL };
 
 struct job_templates {
 	struct table *jobs, *lines; /* NULL: there is none */
@@ -88,6 +88,7 @@ take_job(struct job_templates *t, guint i, GError **err)
 				     .title = table_cell(in, i, TITLE),
 				     .kinds = table_cell(in, i, KINDS),
 				     .tasks = table_cell(in, i, TASKS),
+				     .needs = table_cell(in, i, NEEDS),
 				     .opens = table_cell(in, i, OPENS),
 				     .cautions = table_cell(in, i, CAUTIONS),
 				     .remark = table_cell(in, i, REMARK),
@@ -131,6 +132,7 @@ take_line(struct job_templates *t, guint i, GError **err)
 				    .inch = table_cell(in, i, INCH),
 				    .metric = table_cell(in, i, METRIC),
 				    .task = table_cell(in, i, TASK),
+				    .needs = table_cell(in, i, LINE_NEEDS),
 				    .source = table_cell(in, i, SOURCE) };
 	of = job_template_find(t, table_cell(in, i, JOB));
 	if ((!of && !err_set(err, ERR_INPUT, "no job is called %.40s", table_cell(in, i, JOB)))

@@ -15,7 +15,8 @@ struct template_line {
 	const char *text;
 	const char *inch, *metric; /* sizes of a wrench; NULL: none */
 	gint64 count; /* NONE: not known, or nothing to count */
-	const char *task; /* that it does, or proves; NULL */
+	const char *task; /* that it does, or proves; NULL.  The line is of no boat without it */
+	const char *needs; /* a task without which a boat has no use for the line, as one of petrol only; NULL */
 	const char *source; /* with its standing */
 };
 
@@ -23,6 +24,7 @@ struct job_template {
 	const char *name, *title;
 	const char *kinds; /* words of words_boat_kind, separated by spaces */
 	const char *tasks; /* names, separated by spaces */
+	const char *needs; /* the task without which it is not of a boat; NULL */
 	const char *opens; /* path of what comes off or is opened; NULL: nothing */
 	gint64 place; /* words_workplace */
 	gint64 crew, minutes; /* people; all in all.  NONE: not known */
@@ -39,6 +41,9 @@ const struct job_template *job_template_at(const struct job_templates *t, guint 
 const struct job_template *job_template_find(const struct job_templates *t, const char *name); /* NULL: there is none */
 /* Whether it is for a kind of boat. */
 gboolean job_template_fits(const struct job_template *t, gint64 kind);
+
+/* Those for a boat: of its kind, with what they open and the task that they need.  const struct job_template *, of t. */
+GPtrArray *book_job_templates_for(struct book *b, const struct job_templates *t, const struct boat *boat, GError **err);
 
 /* A line with its count and sizes: "2 x Wedges of wood", "Wrench, 9/16 in or 14 mm"; the caller's. */
 char *template_line_words(const struct template_line *l);

@@ -2,6 +2,8 @@
 #include "logbook/job_inside.h"
 
 #include "base/err.h"
+#include "base/text.h"
+#include "logbook/finding.h"
 #include "logbook/removal_parse.h"
 
 #include <string.h>
@@ -10,26 +12,6 @@ static gboolean
 blank(const char *text)
 {
 	return !text || !text[strspn(text, " \t\n")];
-}
-
-/* Case and blanks apart. */
-static gboolean
-same_words(const char *a, const char *b)
-{
-	g_autofree char *x = g_utf8_casefold(a, -1), *y = g_utf8_casefold(b, -1);
-	g_auto(GStrv) p = g_strsplit_set(x, " \t", -1), q = g_strsplit_set(y, " \t", -1);
-	int i = 0, k = 0;
-
-	for (;;) {
-		while (p[i] && !*p[i])
-			i++;
-		while (q[k] && !*q[k])
-			k++;
-		if (!p[i] || !q[k])
-			return p[i] == q[k];
-		if (strcmp(p[i++], q[k++]))
-			return FALSE;
-	}
 }
 
 static gboolean
@@ -78,18 +60,71 @@ check_figure(const struct removal *r, const struct removal_back *k, GError **err
 			"line %d, %s: how it was found is not written down. --correct %d --as \"...\" does, or --why says "
 			"by what it was set",
 			no, r->what, no);
-	if (r->as_found && !same_words(r->as_found, k->left) && blank(k->why))
+	if (r->as_found && !text_same_words(r->as_found, k->left) && blank(k->why))
 		return err_set(err, ERR_INPUT, "line %d, %s: found %s and left %s. Why? --why", no, r->what, r->as_found,
 			       k->left);
 	return TRUE;
+}
+
+/* "same", and what else people say of what is as it was found. */
+static const char *
+as_left(const struct removal *r, const char *left)
+{
+	static const char *const same[] = { "same", "the same", "as found", "as it was", "unchanged", "as before" };
+
+	for (guint i = 0; left && r->as_found && i < G_N_ELEMENTS(same); i++)
+		if (text_same_words(left, same[i]))
+			return r->as_found;
+	return left;
+}
+
+struct putting {
+	const struct job *job;
+	struct removal *r;
+	struct removal_back *k;
+};
+
+/* Within the transaction of its finding. */
+static gboolean
+put_with_finding(struct book *b, gint64 finding, void *user, GError **err)
+{
+	struct putting *p = user;
+
+	p->k->finding = finding;
+	return book_put(b, RECORD_REMOVAL, p->r, err) && job_put_aim(b, p->job, NONE, finding, err);
+}
+
+/* A retainer or a plug that did not go back is missing, and a reason does not put it in. */
+static gboolean
+find_short(struct book *b, struct putting *p, GError **err)
+{
+	const struct removal *r = p->r;
+	struct finding_form f = { .also = put_with_finding, .user = p };
+	struct finding_proposal said;
+	gboolean ok;
+
+	record_init(RECORD_FINDING, &f.what);
+	f.what.boat = p->job->boat;
+	f.what.fitting = r->fitting != NONE ? r->fitting : book_key_of(b, SQL_FITTING_BY_PATH, p->job->boat, "boat");
+	f.what.level = LEVEL_HOLD;
+	f.what.words = g_strdup_printf("missing: %d of %d %s not put back", (int)(r->count - r->back_count), (int)r->count,
+				       r->what);
+	f.what.remark = g_strdup_printf("job %s, line %d: %s", p->job->name, (int)r->no, r->why);
+	ok = book_finding(b, &f, &said, err);
+	finding_proposal_clear(&said);
+	record_clear(RECORD_FINDING, &f.what);
+	return ok;
 }
 
 gboolean
 book_job_back(struct book *b, const struct job *job, struct removal *r, struct removal_back *k, GError **err)
 {
 	g_autofree char *words = removal_words(r);
+	struct putting putting = { job, r, k };
 
 	k->note = NULL;
+	k->finding = NONE;
+	k->left = as_left(r, k->left);
 	if (!job_at_work(job, err))
 		return FALSE;
 	if (r->back != NONE)
@@ -112,6 +147,8 @@ book_job_back(struct book *b, const struct job *job, struct removal *r, struct r
 		g_free(r->who);
 		r->who = g_strdup(k->who);
 	}
+	if (is_counted(r) && r->back_count < r->count && r->state != REMOVAL_EXTRA && r->state != REMOVAL_MISSING)
+		return find_short(b, &putting, err);
 	return book_begin(b, err)
 	    && book_end(b, book_put(b, RECORD_REMOVAL, r, err), err, "job %s, line %d back: %s", job->name, (int)r->no, words);
 }

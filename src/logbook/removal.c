@@ -13,6 +13,7 @@ void
 removal_form_clear(struct removal_form *f)
 {
 	record_clear(RECORD_REMOVAL, &f->what);
+	g_clear_pointer(&f->side, g_free);
 }
 
 /* What a line is written with. */
@@ -21,6 +22,7 @@ struct writing {
 	struct removal_form *f;
 	GArray *files; /* struct photo */
 	struct job_opening opening;
+	const struct fitting *drive; /* that is off by it; NULL: none */
 };
 
 static gboolean
@@ -40,10 +42,10 @@ static gboolean
 write_line(struct book *b, struct writing *w, GError **err)
 {
 	struct removal *r = &w->f->what;
-	gboolean came_off = r->kind != REMOVAL_SETTING && r->state != REMOVAL_EXTRA;
 
+	w->f->side = w->drive ? job_drive_side(&w->opening, w->drive) : NULL;
 	return book_put(b, RECORD_REMOVAL, r, err) && put_files(b, w->files, r->id, err)
-	    && (!came_off || job_record_opening(b, w->job, &w->opening, &w->f->drive_off, err));
+	    && job_record_drive_off(b, w->job, &w->opening, w->drive, &w->f->drive_off, err);
 }
 
 /* Within the transaction of its finding. */
@@ -162,7 +164,8 @@ write_off(struct book *b, const struct job *job, struct removal_form *f, GError 
 	w.files = ok ? photos_read(b, job->boat, f->files, err) : NULL;
 	if (!w.files)
 		return FALSE;
-	ok = job_opening_read(b, job, &w.opening, err) && settle_fitting(b, &w, err);
+	ok = job_opening_read(b, job, &w.opening, err) && settle_fitting(b, &w, err)
+	  && job_drive_of_line(&w.opening, r, f->fitting != NULL, &w.drive, err);
 	if (ok && (r->state == REMOVAL_MISSING || r->state == REMOVAL_EXTRA)) {
 		ok = find_wanting(b, &w, err);
 	} else if (ok) {
@@ -182,6 +185,7 @@ begin(struct removal_form *f)
 	record_init(RECORD_REMOVAL, &f->what);
 	f->finding = NONE;
 	f->drive_off = FALSE;
+	f->side = NULL;
 }
 
 gboolean
@@ -197,10 +201,11 @@ offer_of(const struct job_sheet *s, int n, GError **err)
 	for (guint i = 0; i < s->offers->len; i++) {
 		const struct job_offer *o = &((const struct job_offer *)(const void *)s->offers->data)[i];
 
-		if (o->n == n && o->taken)
-			err_set(err, ERR_CONFLICT, "that is on the list already: %s", o->what);
+		/* What was only taken for it may be something else. */
+		if (o->n == n && o->sure)
+			err_set(err, ERR_CONFLICT, "that is on the list already, as line %d: %s", (int)o->line, o->what);
 		if (o->n == n)
-			return o->taken ? NULL : o;
+			return o->sure ? NULL : o;
 	}
 	err_set(err, ERR_NOT_FOUND, "no %d is offered: splitpin job %s --offers lists what the templates say comes off", n,
 		s->job.name);
@@ -261,6 +266,19 @@ correct(struct removal *r, struct removal *said, const char *line)
 	replace(&r->tray, &said->tray);
 }
 
+/* What was called something else may be the drive. */
+static gboolean
+write_corrected(struct book *b, const struct job *job, struct removal_form *f, GArray *files, const char *words, GError **err)
+{
+	struct writing w = { .job = job, .f = f, .files = files };
+	gboolean ok = job_opening_read(b, job, &w.opening, err) && job_drive_of_line(&w.opening, &f->what, FALSE, &w.drive, err)
+		   && book_begin(b, err)
+		   && book_end(b, write_line(b, &w, err), err, "job %s, line %d is: %s", job->name, (int)f->what.no, words);
+
+	job_opening_clear(&w.opening);
+	return ok;
+}
+
 gboolean
 book_job_correct(struct book *b, const struct job *job, struct removal_form *f, GError **err)
 {
@@ -287,9 +305,7 @@ book_job_correct(struct book *b, const struct job *job, struct removal_form *f, 
 			r->remark = g_strdup(f->remark);
 		}
 		words = removal_understood(r);
-		ok = book_begin(b, err)
-		  && book_end(b, book_put(b, RECORD_REMOVAL, r, err) && put_files(b, files, r->id, err), err,
-			      "job %s, line %d is: %s", job->name, (int)r->no, words);
+		ok = write_corrected(b, job, f, files, words, err);
 	}
 	record_clear(RECORD_REMOVAL, &said);
 	return ok && files;
@@ -309,9 +325,27 @@ drop_files(struct book *b, gint64 removal, GError **err)
 gboolean
 book_job_drop(struct book *b, const struct job *job, const struct removal *r, GError **err)
 {
-	return job_at_work(job, err) && book_begin(b, err)
-	    && book_end(b, drop_files(b, r->id, err) && row_drop(b->db, RECORD_REMOVAL, r->id, err), err,
-			"job %s, line %d taken out: %s", job->name, (int)r->no, r->what);
+	g_autoptr(GArray) one = g_array_new(FALSE, FALSE, sizeof *r);
+
+	g_array_append_vals(one, r, 1);
+	return book_job_drop_each(b, job, one, err);
+}
+
+gboolean
+book_job_drop_each(struct book *b, const struct job *job, const GArray *lines, GError **err)
+{
+	g_autoptr(GString) words = g_string_new(NULL);
+	gboolean ok = job_at_work(job, err) && book_begin(b, err);
+
+	if (!ok)
+		return FALSE;
+	for (guint i = 0; ok && i < lines->len; i++) {
+		const struct removal *r = &((const struct removal *)(const void *)lines->data)[i];
+
+		ok = drop_files(b, r->id, err) && row_drop(b->db, RECORD_REMOVAL, r->id, err);
+		g_string_append_printf(words, "%s%d %s", i ? ", " : "", (int)r->no, r->what);
+	}
+	return book_end(b, ok, err, "job %s, taken out: %s", job->name, words->str);
 }
 
 gboolean

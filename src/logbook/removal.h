@@ -17,11 +17,13 @@ struct removal_form {
 	struct removal what;
 	gint64 finding; /* that it became, when it is missing or left over; NONE */
 	gboolean drive_off; /* it recorded that the drive was off: what that asks for is due */
+	char *side; /* of which drive, "port"; NULL: of the only one */
 };
 void removal_form_clear(struct removal_form *f);
 
 /* Write a line: the next of the list.  What is missing or left over becomes a finding that holds the launch, and an aim of
- * the job.  The first thing that comes off in a job behind the drive records the happening drive-off, once a job. */
+ * the job.  When it is the drive, or what only comes off behind it, the happening drive-off is recorded, once a job and drive;
+ * ERR_INPUT when it is not said of which drive. */
 gboolean book_job_off(struct book *b, const struct job *job, struct removal_form *f, GError **err);
 /* Take the n-th thing offered by the templates, the offers of struct job_sheet: it came off.  f->line, which may be
  * NULL, says more: "5 tray 2". */
@@ -31,14 +33,18 @@ gboolean book_job_take(struct book *b, const struct job *job, int n, struct remo
 gboolean book_job_correct(struct book *b, const struct job *job, struct removal_form *f, GError **err);
 /* Take a line out, with its files; the journal keeps it. */
 gboolean book_job_drop(struct book *b, const struct job *job, const struct removal *r, GError **err);
+gboolean book_job_drop_each(struct book *b, const struct job *job, const GArray *lines, GError **err); /* all or none */
 
 struct removal_back {
 	gint64 count; /* how many went back; NONE: not said, then all of what is neither retainer nor plug */
-	const char *left; /* as left; NULL: not said */
+	const char *left; /* as left, "same" as found; NULL: not said */
 	const char *why; /* why it differs; NULL */
 	const char *who; /* NULL: who acts */
 	gboolean renewed; /* new ones went in, whatever the line says */
 	char *note; /* filled in, the caller's: of a retainer that went back used; NULL */
+	/* Filled in: of retainers or plugs that did not all go back, whatever the reason; it holds the launch, and is an aim of the
+	 * job.  NONE. */
+	gint64 finding;
 };
 /* Close a line.  ERR_INPUT, saying what is wanted: the count of retainers and plugs; how a setting, or what was found in some
  * position, is left; why, when a count or a figure is not what it was. */

@@ -173,6 +173,17 @@ struct figure_at {
 	gboolean unit;
 };
 
+/* "x 30" behind the size of a bolt or a pin is its length: how many tokens. */
+static int
+length_at(const struct tokens *t, int i)
+{
+	static word_list by = { "x", NULL };
+
+	if (!token_is(t, i, by) || !token_free(t, i + 1))
+		return 0;
+	return is_number(t->at[i + 1].low) || is_fraction(t->at[i + 1].low) || is_decimal(t->at[i + 1].low) ? 2 : 0;
+}
+
 /* A figure, its unit, and how it stands, from token i on. */
 static struct figure_at
 figure_at(const struct tokens *t, int i)
@@ -184,13 +195,14 @@ figure_at(const struct tokens *t, int i)
 	if (!token_free(t, i))
 		return (struct figure_at){ 0, FALSE, FALSE };
 	if (is_thread(t->at[i].low))
-		return (struct figure_at){ i + 1, FALSE, TRUE };
+		return (struct figure_at){ i + 1 + length_at(t, i + 1), FALSE, TRUE };
 	whole = is_number(t->at[i].low);
 	if (whole && token_free(t, i + 1) && is_fraction(t->at[i + 1].low))
 		f.end++, whole = FALSE;
 	else if (!whole && !is_fraction(t->at[i].low) && !is_decimal(t->at[i].low))
 		return (struct figure_at){ 0, FALSE, FALSE };
 	f.end++;
+	f.end += length_at(t, f.end);
 	f.found = token_is(t, f.end, measures);
 	f.unit = f.found || token_is(t, f.end, lengths);
 	f.end += f.unit;
@@ -361,7 +373,18 @@ kind_of(const struct tokens *t, const struct removal *r)
 
 	if (named != NONE)
 		return named;
+	if (r->count != NONE && tokens_clamp(t))
+		return REMOVAL_FASTENER;
 	return r->count == NONE && r->as_found ? REMOVAL_SETTING : REMOVAL_PART;
+}
+
+/* A number that is left at the head of the name was to be a count. */
+static gboolean
+name_check(const char *what, GError **err)
+{
+	if (!what || !g_regex_match_simple("^[-+]?[0-9][0-9.,e+]*( |$)", what, 0, 0))
+		return TRUE;
+	return err_set(err, ERR_INPUT, "\"%.40s\": a count is one whole number from 1 to 999999, and a size has its unit", what);
 }
 
 gboolean
@@ -390,6 +413,7 @@ removal_parse(const char *line, struct removal *r, GError **err)
 		take_last_direction(&t, r);
 		r->kind = kind_of(&t, r);
 		r->what = tokens_rest(&t);
+		ok = name_check(r->what, err);
 	}
 	tokens_clear(&t);
 	return ok;
@@ -404,7 +428,7 @@ removal_words(const struct removal *r)
 		g_string_append_printf(out, "%" G_GINT64_FORMAT " ", r->count);
 	g_string_append(out, r->what ? r->what : "");
 	if (r->size)
-		g_string_append_printf(out, " %s", r->size);
+		g_string_append_printf(out, r->what && strchr(r->what, ',') ? ", %s" : " %s", r->size);
 	return g_string_free(out, FALSE);
 }
 

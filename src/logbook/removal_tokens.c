@@ -65,11 +65,12 @@ tokens_read(const char *line, struct tokens *t)
 {
 	g_autofree char *plain = plain_signs(line);
 	const char *p = plain;
-	gboolean ok = TRUE;
+	gboolean ok = TRUE, comma = FALSE;
 
 	memset(t, 0, sizeof *t);
 	while (ok && *p) {
 		gsize length = strcspn(p, " ,;\"");
+		int first = t->n;
 
 		ok = add_word(t, p, length);
 		p += length;
@@ -81,6 +82,9 @@ tokens_read(const char *line, struct tokens *t)
 			ok = ok && add(t, p + 1, inside, TRUE);
 			p += p[1 + inside] ? inside + 1 : inside;
 		}
+		if (t->n > first)
+			t->at[first].comma = comma;
+		comma = *p == ',' || *p == ';' || (comma && t->n == first);
 		p += *p != '\0';
 	}
 	return ok;
@@ -123,10 +127,15 @@ char *
 tokens_rest(const struct tokens *t)
 {
 	GString *out = g_string_new(NULL);
+	gboolean comma = FALSE;
 
-	for (int i = 0; i < t->n; i++)
-		if (!t->at[i].used)
-			g_string_append_printf(out, "%s%s", out->len ? " " : "", t->at[i].text);
+	for (int i = 0; i < t->n; i++) {
+		comma = comma || t->at[i].comma;
+		if (t->at[i].used)
+			continue;
+		g_string_append_printf(out, "%s%s", !out->len ? "" : comma ? ", " : " ", t->at[i].text);
+		comma = FALSE;
+	}
 	if (out->len)
 		return g_string_free(out, FALSE);
 	g_string_free(out, TRUE);
@@ -207,6 +216,17 @@ gboolean
 tokens_counted_at(const struct tokens *t, int i)
 {
 	return is_retainer(t, i) || is_plug(t, i) || is_fastener(t, i);
+}
+
+gboolean
+tokens_clamp(const struct tokens *t)
+{
+	static const char *const words[] = { "clamp", "hose-clamp", NULL };
+
+	for (int i = 0; i < t->n; i++)
+		if (stands(t, i, words))
+			return TRUE;
+	return FALSE;
 }
 
 gboolean

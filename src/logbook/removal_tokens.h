@@ -9,6 +9,7 @@ enum { MOST_TOKENS = 60 };
 struct token {
 	char *text, *low; /* as typed; folded */
 	gboolean quoted;
+	gboolean comma; /* a comma stands before it */
 	gboolean used; /* understood: it is no part of `what` */
 };
 
@@ -26,13 +27,15 @@ gboolean token_is(const struct tokens *t, int i, const char *const *words);
 gboolean token_free(const struct tokens *t, int i);
 /* The texts of [from, to) joined by blanks, and the tokens used up; the caller's. */
 char *tokens_take(struct tokens *t, int from, int to);
-/* Those that are not used, joined by blanks; NULL: none. */
+/* Those that are not used, joined by blanks, and by the commas between them; NULL: none. */
 char *tokens_rest(const struct tokens *t);
 
 /* What the words tell of the kind: words_removal_kind but REMOVAL_SETTING; NONE: no word of those. */
 gint64 tokens_kind(const struct tokens *t);
 /* Whether a retainer, a plug or a fastener is named there. */
 gboolean tokens_counted_at(const struct tokens *t, int i);
+/* Whether a clamp is named: counted it is a fastener, else perhaps the position of its screw. */
+gboolean tokens_clamp(const struct tokens *t);
 /* Whether something that is set is named: a lever, a gear, a valve, a gap. */
 gboolean tokens_setting(const struct tokens *t);
 

@@ -1,182 +1,21 @@
-#include "logbook/removal.h"
-
-#include "open.h"
+#include "job_open.h"
 
 #include "logbook/finding.h"
 #include "logbook/job_template.h"
 #include "logbook/photo.h"
 #include "logbook/ready.h"
 
-/* A sterndrive with the shipped catalogue. */
-static void
-setup_boat(void)
-{
-	struct new_boat n = { .engine = { { "main", 100 * H, NONE, FALSE } }, .n_engines = 1 };
-	g_autofree char *catalogues = catalogue_folder();
-	g_autoptr(GError) err = NULL;
-
-	setup();
-	who.data = data_folder();
-	book = book_create(path, &who, &err);
-	ck_assert_msg(book != NULL, "%s", err ? err->message : "?");
-	record_init(RECORD_BOAT, &n.boat);
-	n.catalogue = catalogues;
-	n.boat.name = g_strdup("Odd Duck");
-	n.boat.kind = KIND_PETROL_STERNDRIVE;
-	n.boat.berth = STAND_TRAILER;
-	n.boat.winter = STAND_ROOF;
-	n.boat.water = WATER_FRESH;
-	n.boat.launch = 415;
-	n.boat.haul_out = 1015;
-	n.boat.since = day_from_ymd(2026, 1, 1);
-	ck_assert_msg(book_add_boat(book, &n, &err), "%s", err ? err->message : "?");
-	ck_assert(book_boat(book, "Odd Duck", &boat, &err));
-	record_clear(RECORD_BOAT, &n.boat);
-}
-
-static void
-start(struct job *job, const char *const *templates, const char *const *tasks, const char *title)
-{
-	struct job_form f = { .templates = templates, .tasks = tasks };
-	g_autoptr(GError) err = NULL;
-
-	record_init(RECORD_JOB, &f.what);
-	f.what.boat = boat.id;
-	f.what.title = g_strdup(title);
-	ck_assert_msg(book_job_start(book, &f, &err), "%s", err ? err->message : "?");
-	*job = f.what;
-}
-
-static const char *const drive_off[] = { "drive-off", NULL };
-
-static struct job_sheet *
-sheet_of(const struct job *job)
-{
-	g_autoptr(GError) err = NULL;
-	struct job_sheet *s = book_job_sheet(book, job, &err);
-
-	ck_assert_msg(s != NULL, "%s", err ? err->message : "?");
-	return s;
-}
-
-static const struct job_aim *
-aim(const struct job_sheet *s, const char *name)
-{
-	for (guint i = 0; i < s->aims->len; i++)
-		if (!strcmp(((const struct job_aim *)(const void *)s->aims->data)[i].name, name))
-			return &((const struct job_aim *)(const void *)s->aims->data)[i];
-	return NULL;
-}
-
-/* How many steps say that. */
+/* How much of that kind is left. */
 static int
-saying(const struct job_sheet *s, const char *text)
-{
-	int n = 0;
-
-	for (guint i = 0; i < s->steps->len; i++)
-		n += strstr(((const struct step *)(const void *)s->steps->data)[i].text, text) != NULL;
-	return n;
-}
-
-static int
-happenings(void)
-{
-	g_autoptr(GArray) all = book_records(book, RECORD_HAPPENING, boat.id, NULL);
-	int n = 0;
-
-	for (guint i = 0; i < all->len; i++)
-		n += ((const struct happening *)(const void *)all->data)[i].kind == HAPPENED_DRIVE_OFF;
-	return n;
-}
-
-/* Write a line; its number. */
-static gint64
-off(const struct job *job, const char *line)
-{
-	struct removal_form f = { .line = line };
-	g_autoptr(GError) err = NULL;
-	gint64 no;
-
-	ck_assert_msg(book_job_off(book, job, &f, &err), "%s: %s", line, err ? err->message : "?");
-	no = f.what.no;
-	removal_form_clear(&f);
-	return no;
-}
-
-/* Close a line; the complaint, the caller's, or NULL. */
-static char *
-back(const struct job *job, gint64 no, gint64 count, const char *left, const char *why)
-{
-	struct removal_back k = { .count = count, .left = left, .why = why };
-	g_autofree char *number = g_strdup_printf("%d", (int)no);
-	g_autoptr(GError) err = NULL;
-	struct removal r;
-	gboolean ok;
-
-	ck_assert(book_find_removal(book, job, number, &r, NULL));
-	ok = book_job_back(book, job, &r, &k, &err);
-	record_clear(RECORD_REMOVAL, &r);
-	g_free(k.note);
-	return ok ? NULL : g_strdup(err->message);
-}
-
-static void
-expect_back(const char *complaint, char *got)
-{
-	if (!complaint)
-		ck_assert_msg(!got, "%s", got ? got : "");
-	else
-		ck_assert_msg(got && strstr(got, complaint), "\"%s\" does not say %s", got ? got : "nothing", complaint);
-	g_free(got);
-}
-
-/* Do an aim; whether it counts. */
-static gboolean
-done(const struct job *job, const char *name)
-{
-	struct service_form f = { .dated = TRUE };
-	struct service_said said;
-	g_autoptr(GError) err = NULL;
-	gboolean counts;
-
-	record_init(RECORD_SERVICE, &f.what);
-	record_init(RECORD_PART, &f.part);
-	f.what.seen = g_strdup("as it should be");
-	ck_assert_msg(book_job_done(book, job, name, &f, &said, &err), "%s: %s", name, err ? err->message : "?");
-	counts = said.counts;
-	service_said_clear(&said);
-	record_clear(RECORD_SERVICE, &f.what);
-	record_clear(RECORD_PART, &f.part);
-	return counts;
-}
-
-/* See the proofs of a task. */
-static void
-prove(const struct job *job, const char *name)
+left_of(const struct job *job, enum job_left what)
 {
 	struct job_sheet *s = sheet_of(job);
-	gint64 task = aim(s, name)->aim.task;
+	int n = 0;
 
-	for (guint i = 0; i < s->steps->len; i++) {
-		const struct step *p = &((const struct step *)(const void *)s->steps->data)[i];
-
-		if (p->kind == STEP_PROOF && p->task == task)
-			ck_assert(book_job_step(book, job, p->no, "seen", NULL));
-	}
+	for (guint i = 0; i < s->open->len; i++)
+		n += ((const struct job_open *)(const void *)s->open->data)[i].what == what;
 	job_sheet_free(s);
-}
-
-static enum aim_state
-state_of(const struct job *job, const char *name)
-{
-	struct job_sheet *s = sheet_of(job);
-	enum aim_state state;
-
-	ck_assert_msg(aim(s, name) != NULL, "no aim %s", name);
-	state = aim(s, name)->state;
-	job_sheet_free(s);
-	return state;
+	return n;
 }
 
 START_TEST(a_template_becomes_aims_steps_and_what_is_to_be_written_down)
@@ -248,26 +87,6 @@ START_TEST(a_task_brings_its_own_proof)
 	ck_assert(done(&job, "gimbal-bearing.grease"));
 	ck_assert_int_eq(state_of(&job, "gimbal-bearing.grease"), AIM_DONE);
 	record_clear(RECORD_JOB, &job);
-}
-END_TEST
-
-START_TEST(the_drive_is_off_once_a_job)
-{
-	struct job job, other;
-
-	start(&job, drive_off, NULL, NULL);
-	ck_assert_int_eq(happenings(), 0);
-	off(&job, "trim angle 3/8 in proud");
-	ck_assert_msg(happenings() == 0, "a position that is written down opens nothing");
-	off(&job, "6 nuts 5/8 tray 2");
-	off(&job, "6 washers tray 2");
-	ck_assert_int_eq(happenings(), 1);
-	start(&other, NULL, NULL, "Find the leak");
-	ck_assert_str_eq(other.name, "find-the-leak-2026");
-	off(&other, "4 screws");
-	ck_assert_msg(happenings() == 1, "that is not behind the drive");
-	record_clear(RECORD_JOB, &job);
-	record_clear(RECORD_JOB, &other);
 }
 END_TEST
 
@@ -421,6 +240,40 @@ START_TEST(an_aim_left_undone_wants_a_reason_and_takes_its_proofs_with_it)
 }
 END_TEST
 
+START_TEST(steps_are_ticked_together_but_proofs_one_by_one)
+{
+	struct job job;
+	struct job_sheet *s;
+	g_autoptr(GArray) steps = g_array_new(FALSE, FALSE, sizeof(gint64));
+	g_autoptr(GError) err = NULL;
+	gint64 proof = NONE, wrong[2];
+
+	start(&job, drive_off, NULL, NULL);
+	s = sheet_of(&job);
+	for (guint i = 0; i < s->open->len; i++) {
+		const struct job_open *o = &((const struct job_open *)(const void *)s->open->data)[i];
+
+		if (o->what == LEFT_STEP)
+			g_array_append_val(steps, o->no);
+		proof = o->what == LEFT_PROOF ? o->no : proof;
+	}
+	job_sheet_free(s);
+	ck_assert_uint_gt(steps->len, 20);
+	wrong[0] = g_array_index(steps, gint64, 0);
+	wrong[1] = proof;
+	ck_assert(!book_job_step_each(book, &job, wrong, 2, NULL, &err));
+	ck_assert_msg(strstr(err->message, "is a proof") != NULL, "%s", err->message);
+	wrong[1] = 9999;
+	ck_assert(!book_job_step_each(book, &job, wrong, 2, NULL, NULL));
+	ck_assert_int_eq(left_of(&job, LEFT_STEP), (int)steps->len);
+	ck_assert(book_job_step_each(book, &job, (const gint64 *)(const void *)steps->data, steps->len - 1, NULL, NULL));
+	ck_assert_int_eq(left_of(&job, LEFT_STEP), 1);
+	ck_assert(book_job_skip_step(book, &job, g_array_index(steps, gint64, steps->len - 1), "no need", NULL));
+	ck_assert_int_eq(left_of(&job, LEFT_STEP), 0);
+	record_clear(RECORD_JOB, &job);
+}
+END_TEST
+
 START_TEST(a_file_is_known_by_its_bytes)
 {
 	g_autofree char *file = g_build_filename(folder, "note.ogg", NULL);
@@ -485,13 +338,13 @@ main(void)
 	tcase_add_test(tc, a_template_becomes_aims_steps_and_what_is_to_be_written_down);
 	tcase_add_test(tc, jobs_behind_the_same_opening_join_into_one);
 	tcase_add_test(tc, a_task_brings_its_own_proof);
-	tcase_add_test(tc, the_drive_is_off_once_a_job);
 	tcase_add_test(tc, what_went_back_is_counted_and_as_it_was_or_told_why);
 	tcase_add_test(tc, a_line_is_repeated_and_corrected);
 	tcase_add_test(tc, a_retainer_that_went_back_used_is_not_renewed);
 	tcase_add_test(tc, what_is_missing_or_left_over_holds_the_launch_until_it_is_put_right);
 	tcase_add_test(tc, it_rests_for_a_winter_and_closes_when_nothing_is_left);
 	tcase_add_test(tc, an_aim_left_undone_wants_a_reason_and_takes_its_proofs_with_it);
+	tcase_add_test(tc, steps_are_ticked_together_but_proofs_one_by_one);
 	tcase_add_test(tc, a_file_is_known_by_its_bytes);
 	tcase_add_test(tc, every_shipped_template_can_be_begun_on_its_boats);
 	suite_add_tcase(s, tc);

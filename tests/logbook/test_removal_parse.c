@@ -21,7 +21,7 @@ static const struct {
 	{ "retainer shift pin missing", REMOVAL_RETAINER, NONE, "retainer shift pin", NULL, NULL, NULL, NULL, REMOVAL_MISSING },
 	{ "4 bolts M8x1.25 in tray 2", REMOVAL_FASTENER, 4, "bolts", "M8x1.25", NULL, NULL, "tray 2", REMOVAL_REUSE },
 	{ "6 nuts 5/8 in tray 2", REMOVAL_FASTENER, 6, "nuts", "5/8 in", NULL, NULL, "tray 2", REMOVAL_REUSE },
-	{ "6 nuts, 5/8\" deep socket, tray 2", REMOVAL_FASTENER, 6, "nuts deep socket", "5/8 in", NULL, NULL, "tray 2",
+	{ "6 nuts, 5/8\" deep socket, tray 2", REMOVAL_FASTENER, 6, "nuts, deep socket", "5/8 in", NULL, NULL, "tray 2",
 	  REMOVAL_REUSE },
 	{ "6 NUTS 5/8 Tray 2", REMOVAL_FASTENER, 6, "NUTS", "5/8 in", NULL, NULL, "Tray 2", REMOVAL_REUSE },
 	{ "tray 2: 6 nuts 5/8", REMOVAL_FASTENER, 6, "nuts", "5/8 in", NULL, NULL, "tray 2", REMOVAL_REUSE },
@@ -55,6 +55,12 @@ static const struct {
 	{ "6 lock washers", REMOVAL_FASTENER, 6, "lock washers", NULL, NULL, NULL, NULL, REMOVAL_REUSE },
 	{ "tab washer propeller nut renew", REMOVAL_RETAINER, NONE, "tab washer propeller nut", NULL, NULL, NULL, NULL,
 	  REMOVAL_RENEW },
+	{ "1 cotter 1/8 x 1-1/2 bag 1 renew", REMOVAL_RETAINER, 1, "cotter", "1/8 x 1-1/2 in", NULL, NULL, "bag 1",
+	  REMOVAL_RENEW },
+	{ "4 bolts M8 x 30 tray 2", REMOVAL_FASTENER, 4, "bolts", "M8 x 30", NULL, NULL, "tray 2", REMOVAL_REUSE },
+	{ "4 x bolts 3/8 x 2 in", REMOVAL_FASTENER, 4, "bolts", "3/8 x 2 in", NULL, NULL, NULL, REMOVAL_REUSE },
+	{ "1 propeller nut, tray 1, finger tight", REMOVAL_FASTENER, 1, "propeller nut, finger tight", NULL, NULL, NULL, "tray 1",
+	  REMOVAL_REUSE },
 	{ "1 propeller nut 1-1/16", REMOVAL_FASTENER, 1, "propeller nut", "1-1/16 in", NULL, NULL, NULL, REMOVAL_REUSE },
 	{ "10mm bolt x4", REMOVAL_FASTENER, 4, "bolt", "10 mm", NULL, NULL, NULL, REMOVAL_REUSE },
 	{ "10 mm bolt", REMOVAL_FASTENER, NONE, "bolt", "10 mm", NULL, NULL, NULL, REMOVAL_REUSE },
@@ -134,7 +140,7 @@ START_TEST(no_word_is_lost)
 }
 END_TEST
 
-static const char *const bad[] = { "", "   ", " , ", "\xff\xfe", NULL };
+static const char *const bad[] = { "",	 "   ", " , ", "\xff\xfe", "-3 nuts", "99999999999 nuts", "6 6 nuts", "1e3 nuts", NULL };
 
 START_TEST(what_is_no_line_is_refused)
 {
@@ -157,6 +163,34 @@ START_TEST(what_is_no_line_is_refused)
 }
 END_TEST
 
+START_TEST(a_misspelt_thing_to_count_is_asked_for_and_others_are_not)
+{
+	static const struct {
+		const char *line, *meant;
+	} said[] = {
+		{ "coter pin bag 1", "cotter" }, { "6 nust 5/8", "nut" },       { "2 wahsers", "washers" },
+		{ "retaner of the joint", "retainer" },
+		{ "6 nuts 5/8", NULL },          { "propeller", NULL },         { "belt", NULL },           { "pump cover", NULL },
+		{ "1 hose", NULL },              { "drive unit", NULL },        { "gasket", NULL },         { "trim pins", NULL },
+		{ "hub and washers", NULL },     { "gimbal bearing", NULL },    { "2 boots", NULL },        { "3 spacers", NULL },
+	};
+
+	for (guint i = 0; i < G_N_ELEMENTS(said); i++) {
+		struct removal r;
+		g_autofree char *word = NULL;
+		const char *meant = NULL;
+		gboolean doubt;
+
+		record_init(RECORD_REMOVAL, &r);
+		ck_assert(removal_parse(said[i].line, &r, NULL));
+		doubt = removal_doubt(&r, &word, &meant);
+		ck_assert_msg(doubt == (said[i].meant != NULL), "%s: %s", said[i].line, doubt ? meant : "no doubt");
+		ck_assert_msg(!doubt || !strcmp(meant, said[i].meant), "%s: %s is meant", said[i].line, meant);
+		record_clear(RECORD_REMOVAL, &r);
+	}
+}
+END_TEST
+
 int
 main(void)
 {
@@ -167,6 +201,7 @@ main(void)
 
 	tcase_add_loop_test(tc, a_line_is_understood_as_people_mean_it, 0, G_N_ELEMENTS(lines));
 	tcase_add_loop_test(tc, no_word_is_lost, 0, G_N_ELEMENTS(lines));
+	tcase_add_test(tc, a_misspelt_thing_to_count_is_asked_for_and_others_are_not);
 	tcase_add_test(tc, what_is_no_line_is_refused);
 	suite_add_tcase(s, tc);
 	run = srunner_create(s);
