@@ -157,6 +157,13 @@ CLEARER(job, RECORD_JOB)
 CLEARER(aim, RECORD_AIM)
 CLEARER(step, RECORD_STEP)
 CLEARER(removal, RECORD_REMOVAL)
+CLEARER(sheet, RECORD_SHEET)
+CLEARER(sheetline, RECORD_SHEETLINE)
+CLEARER(item, RECORD_ITEM)
+CLEARER(number, RECORD_NUMBER)
+CLEARER(lot, RECORD_LOT)
+CLEARER(taken, RECORD_TAKEN)
+CLEARER(need, RECORD_NEED)
 
 GArray *
 book_rows(struct cells *c, enum record r, GError **err)
@@ -171,6 +178,9 @@ book_rows(struct cells *c, enum record r, GError **err)
 		[RECORD_WAIVER] = clear_waiver, [RECORD_SKIP] = clear_skip, [RECORD_PHOTO] = clear_photo,
 		[RECORD_HEEDED] = clear_heeded, [RECORD_SHIPPED] = clear_shipped, [RECORD_FIGURE] = clear_figure,
 		[RECORD_JOB] = clear_job, [RECORD_AIM] = clear_aim, [RECORD_STEP] = clear_step, [RECORD_REMOVAL] = clear_removal,
+		[RECORD_SHEET] = clear_sheet, [RECORD_SHEETLINE] = clear_sheetline,
+		[RECORD_ITEM] = clear_item, [RECORD_NUMBER] = clear_number, [RECORD_LOT] = clear_lot, [RECORD_TAKEN] = clear_taken,
+		[RECORD_NEED] = clear_need,
 	};
 	gsize size = record_type(r)->size;
 	GArray *all = g_array_new(FALSE, FALSE, (guint)size);

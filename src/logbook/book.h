@@ -38,7 +38,8 @@ GArray *book_records(struct book *b, enum record r, gint64 boat, GError **err);
 GArray *book_boats(struct book *b, GError **err);
 
 /* The task, or the fitting, that the words mean: its exact name or path, or words that all stand in its name,
- * title or fitting.  ERR_NOT_FOUND, or ERR_INPUT naming the candidates. */
+ * title or fitting; of fittings the one whose whole title, or end of its path, they are comes before others that
+ * hold them.  ERR_NOT_FOUND, or ERR_INPUT naming the candidates. */
 gboolean book_find_task(struct book *b, gint64 boat, const char *words, struct task *task, GError **err);
 gboolean book_find_fitting(struct book *b, gint64 boat, const char *words, struct fitting *fitting, GError **err);
 
@@ -52,6 +53,10 @@ void book_entry_clear(struct book_entry *e);
 char *book_entry_time(const struct book_entry *e); /* UTC, as the journal keeps it: "2026-11-25 17:04"; the caller's */
 /* The newest entries, newest first. */
 GArray *book_history(struct book *b, int limit, GError **err);
+/* Of the entry of that number, or with NONE of the newest, whose number is 0 when there is none: when it was made (UTC seconds),
+ * and its hash in hexadecimal, the caller's.  It stands for all entries up to it, each of which holds the hash of the one
+ * before. */
+gboolean book_entry_hash(struct book *b, gint64 *seq, gint64 *at, char **hash, GError **err);
 /* What an entry changed, a line a changed field, through say(user, line). */
 gboolean book_history_entry(struct book *b, gint64 seq, void (*say)(void *user, const char *line), void *user,
 			    GError **err);

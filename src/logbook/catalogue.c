@@ -242,13 +242,13 @@ read_stream(struct reading *in, FILE *f)
 }
 
 static void
-read_file(struct reading *in, const char *folder, const char *module, gboolean each)
+read_file(struct reading *in, const char *folder, const char *module, enum module_stand stand)
 {
 	g_autofree char *name = g_strdup_printf("%s/%s.csv", module, record_type(in->part->r)->plural),
 			*path = g_build_filename(folder, name, NULL);
 	FILE *f = fopen(path, "rb");
 
-	in->from = (struct catalogue_from){ g_intern_string(name), 0, each };
+	in->from = (struct catalogue_from){ g_intern_string(name), g_intern_string(module), 0, stand };
 	if (f) {
 		read_stream(in, f);
 		fclose(f);
@@ -256,6 +256,15 @@ read_file(struct reading *in, const char *folder, const char *module, gboolean e
 		g_ptr_array_add(in->problems, g_strdup_printf("%s: %s: kinds.csv names the module %s", name, g_strerror(errno),
 							      module));
 	}
+}
+
+/* A word that is none is told of by the check. */
+static enum module_stand
+stand_of(const char *each)
+{
+	gint64 stand = word_index(&words_module_stand, each ? each : "");
+
+	return stand == NONE ? MODULE_ONCE : (enum module_stand)stand;
 }
 
 /* The fittings of all modules come before their tasks, and those before the limits: a module's task may be done on
@@ -272,7 +281,7 @@ read_modules(struct reading *in, const char *kind, const char *fuel)
 
 			in->part = part[p];
 			if (module && is_kind(kinds, i, kind, fuel))
-				read_file(in, in->folder, module, !g_strcmp0(table_cell(kinds, i, KIND_EACH), "yes"));
+				read_file(in, in->folder, module, stand_of(table_cell(kinds, i, KIND_EACH)));
 		}
 }
 
@@ -327,23 +336,6 @@ catalogue_fuels(const char *folder, const char *kind, GError **err)
 	table_free(kinds);
 	g_ptr_array_add(fuels, NULL);
 	return (char **)g_ptr_array_free(g_steal_pointer(&fuels), FALSE);
-}
-
-char *
-catalogue_name(const char *folder, const char *kind, const char *fuel, GError **err)
-{
-	g_auto(GStrv) fuels = catalogue_fuels(folder, kind, err);
-	g_autofree char *there = NULL;
-
-	if (!fuels || !fuels[0])
-		return NULL;
-	if (!fuel || !strcmp(fuel, fuels[0]))
-		return g_strdup(kind);
-	if (g_strv_contains((const char *const *)fuels, fuel))
-		return g_strconcat(kind, " ", fuel, NULL);
-	there = g_strjoinv(" or ", fuels);
-	err_set(err, ERR_INPUT, "the catalogue has no %s for %s: it has %s", kind, fuel, there);
-	return NULL;
 }
 
 gint64

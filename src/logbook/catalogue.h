@@ -10,11 +10,19 @@
 #define KIND_GENERATOR "generator" /* the engine of that name, and the kind that its modules are listed under */
 
 /* Where a row was read. */
-struct catalogue_from {
-	const char *file; /* "sterndrive/tasks.csv", interned */
-	gint64 line;
-	gboolean each; /* of a fitting: it stands once for every propulsion engine */
+enum module_stand {
+	MODULE_ONCE, MODULE_EACH, /* once for every propulsion engine */
+	MODULE_ASKED, /* once, where the owner says that there is one, or the boat lies on one */
+	MODULE_EITHER, /* for every engine; of those so marked the owner's, and all of them until the owner says which */
 };
+extern const struct words words_module_stand; /* no yes asked either: the column each */
+
+struct catalogue_from {
+	const char *file, *module; /* "sterndrive/tasks.csv", "sterndrive"; interned */
+	gint64 line;
+	enum module_stand stand;
+};
+gboolean module_for_each(enum module_stand stand); /* what is of it stands once for every propulsion engine */
 
 struct catalogue_part {
 	enum record r;
@@ -40,12 +48,30 @@ void catalogue_free(struct catalogue *c); /* NULL: nothing */
 /* As it stands on a boat with these engines (struct engine), by boat->kind and boat->catalogue:
  * with several propulsion engines what each has goes by port/engine/coupler and port-coupler.grease, "Coupler, port", and
  * counts that engine's hours.  With a generator, its modules are there as well, and the rest counts the hours of the
- * (first) propulsion engine, so that they are never mixed.  Without a catalogue for the kind it has no rows. */
-struct catalogue *catalogue_for_boat(const char *folder, const struct boat *boat, const GArray *engines, GError **err);
+ * (first) propulsion engine, so that they are never mixed.  Of several, what the engine `plain` has keeps the names without a
+ * side: it was there alone once; NONE: none does.  Without a catalogue for the kind it has no rows. */
+struct catalogue *catalogue_for_boat(const char *folder, const struct boat *boat, const GArray *engines, gint64 plain,
+				     GError **err);
 
-/* "inboard", or "inboard petrol" where petrol is not the usual one; what boat.catalogue keeps.  NULL and *err for a fuel
- * that the kind has not, NULL alone when there is no catalogue; the caller's. */
-char *catalogue_name(const char *folder, const char *kind, const char *fuel, GError **err);
+/* What an owner says of a boat besides its kind. */
+struct catalogue_said {
+	const char *fuel; /* NULL: the usual */
+	char **with; /* modules that only some boats of the kind have: "trailer", "saildrive"; NULL: none is named */
+};
+/* "inboard", or "sail petrol saildrive trailer"; what boat.catalogue keeps.  NULL and *err for a fuel or a module that the
+ * kind has not, NULL alone when there is no catalogue; the caller's. */
+char *catalogue_name(const char *folder, const char *kind, const struct catalogue_said *said, GError **err);
+
+#define QUESTION_WITH "with" /* what such a question has for its what */
+/* What is asked of a new boat before its catalogue is taken, out of the shipped questions.csv. */
+struct catalogue_choice {
+	char **module; /* one: whether there is such; several: which of them */
+	char *ask;
+};
+/* Those that a boat of the kind, fuel, berth and winter's place leaves open: an array that clears itself.  NULL and *err. */
+GArray *catalogue_choices(const char *folder, const struct boat *boat, const char *fuel, GError **err);
+/* Whether the boat has what is of a row's module. */
+gboolean catalogue_has(const struct catalogue *c, const struct boat *boat, const struct catalogue_from *from);
 
 /* A row; a place; where a row was read. */
 const struct fitting *catalogue_fitting(const struct catalogue *c, gint64 at);
@@ -61,7 +87,9 @@ gint64 catalogue_edition(const char *folder);
  * folder.  Within a command that is under way. */
 struct book;
 struct catalogue_given { int fittings, tasks; };
-gboolean catalogue_put(struct book *b, const char *folder, struct boat *boat, const char *fuel,
+gboolean catalogue_put(struct book *b, const char *folder, struct boat *boat, const struct catalogue_said *said,
 		       struct catalogue_given *given, GError **err);
+/* The boat has such a module after all: what that brings, and what it takes away, is news of its catalogue then. */
+gboolean book_boat_with(struct book *b, const char *folder, struct boat *boat, const char *module, GError **err);
 
 #endif

@@ -17,6 +17,7 @@ struct expanding {
 	const struct alike *each; /* where a row stands that each engine has */
 	int n_each;
 	struct alike once;
+	const struct boat *boat;
 };
 
 static void
@@ -45,7 +46,27 @@ put_before(char **text, const struct alike *s, char mark)
 static gboolean
 stands_for_each(const struct expanding *x, gint64 fitting)
 {
-	return fitting != NONE && catalogue_row_from(&x->from->fittings, fitting)->each;
+	return fitting != NONE && module_for_each(catalogue_row_from(&x->from->fittings, fitting)->stand);
+}
+
+static gboolean
+has_fitting(const struct expanding *x, gint64 fitting)
+{
+	return catalogue_has(x->from, x->boat, catalogue_row_from(&x->from->fittings, fitting));
+}
+
+/* A path, or DESIGN=PATH. */
+static void
+prefix_way(const struct expanding *x, char **way, const struct alike *s)
+{
+	const char *is = strchr(*way, '='), *path = is ? is + 1 : *way;
+	char *whole;
+
+	if (!stands_for_each(x, catalogue_find(&x->from->fittings, path)))
+		return;
+	whole = g_strdup_printf("%.*s%s/%s", (int)(path - *way), *way, s->name, path);
+	g_free(*way);
+	*way = whole;
 }
 
 /* Paths that a fitting names are those of the same engine, where each has it. */
@@ -57,8 +78,7 @@ prefix_paths(const struct expanding *x, char **text, const struct alike *s)
 	if (!*text || !s->name)
 		return;
 	for (int i = 0; path[i]; i++)
-		if (stands_for_each(x, catalogue_find(&x->from->fittings, path[i])))
-			put_before(&path[i], s, '/');
+		prefix_way(x, &path[i], s);
 	g_free(*text);
 	*text = g_strjoinv(" ", path);
 }
@@ -123,15 +143,16 @@ expand(struct expanding *x, GError **err)
 	gboolean ok = TRUE;
 
 	for (guint i = 0; ok && i < x->from->fittings.rows->len; i++) {
-		gboolean each = stands_for_each(x, i);
+		gboolean each = stands_for_each(x, i), there = has_fitting(x, i);
 
-		for (int k = 0; ok && k < (each ? x->n_each : 1); k++)
+		for (int k = 0; ok && there && k < (each ? x->n_each : 1); k++)
 			ok = add_fitting(x, i, each ? &x->each[k] : &x->once, err);
 	}
 	for (guint i = 0; ok && i < x->from->tasks.rows->len; i++) {
-		gboolean each = stands_for_each(x, catalogue_task(x->from, i)->fitting);
+		gint64 fitting = catalogue_task(x->from, i)->fitting;
+		gboolean each = stands_for_each(x, fitting), there = has_fitting(x, fitting);
 
-		for (int k = 0; ok && k < (each ? x->n_each : 1); k++)
+		for (int k = 0; ok && there && k < (each ? x->n_each : 1); k++)
 			ok = add_task(x, i, each ? &x->each[k] : &x->once, err);
 	}
 	return ok;
@@ -151,10 +172,10 @@ add_kind(struct expanding *x, const char *folder, const char *kind, const char *
 
 /* The generator's modules, of the boat's own fuel where there are such. */
 static gboolean
-add_generator(struct catalogue *to, const char *folder, gint64 engine, const char *fuel, GError **err)
+add_generator(const struct expanding *boats, const char *folder, gint64 engine, const char *fuel, GError **err)
 {
 	const struct alike own = { KIND_GENERATOR, engine };
-	struct expanding x = { .to = to, .each = &own, .n_each = 1, .once = { NULL, engine } };
+	struct expanding x = { .to = boats->to, .each = &own, .n_each = 1, .once = { NULL, engine }, .boat = boats->boat };
 	g_auto(GStrv) fuels = catalogue_fuels(folder, KIND_GENERATOR, err);
 
 	if (!fuels || !fuels[0])
@@ -164,7 +185,7 @@ add_generator(struct catalogue *to, const char *folder, gint64 engine, const cha
 
 /* Where rows stand that each propulsion engine has; *generator is NONE without one. */
 static GArray *
-stands_of(const GArray *engines, gint64 *generator)
+stands_of(const GArray *engines, gint64 plain, gint64 *generator)
 {
 	GArray *all = g_array_new(FALSE, FALSE, sizeof(struct alike));
 	const struct engine *e = (const void *)engines->data;
@@ -172,7 +193,7 @@ stands_of(const GArray *engines, gint64 *generator)
 
 	*generator = NONE;
 	for (guint i = 0; i < engines->len; i++) {
-		const struct alike one = { e[i].name, e[i].id };
+		const struct alike one = { e[i].id == plain ? NULL : e[i].name, e[i].id };
 
 		if (strcmp(e[i].name, KIND_GENERATOR))
 			g_array_append_val(all, one);
@@ -206,23 +227,23 @@ no_vapour(struct catalogue *c)
 }
 
 struct catalogue *
-catalogue_for_boat(const char *folder, const struct boat *boat, const GArray *engines, GError **err)
+catalogue_for_boat(const char *folder, const struct boat *boat, const GArray *engines, gint64 plain, GError **err)
 {
-	g_auto(GStrv) name = g_strsplit(boat->catalogue ? boat->catalogue : word_of(&words_boat_kind, boat->kind), " ", 2);
+	g_auto(GStrv) name = g_strsplit(boat->catalogue ? boat->catalogue : word_of(&words_boat_kind, boat->kind), " ", -1);
 	g_auto(GStrv) fuels = name[0] ? catalogue_fuels(folder, name[0], err) : g_new0(char *, 1);
 	struct catalogue *c = fuels ? catalogue_new() : NULL;
 	gint64 generator;
-	g_autoptr(GArray) stands = stands_of(engines, &generator);
+	g_autoptr(GArray) stands = stands_of(engines, plain, &generator);
 	const struct alike *each = (const void *)stands->data;
 	struct expanding x = { .to = c, .each = each, .n_each = (int)stands->len,
-			       .once = { NULL, generator == NONE ? NONE : each[0].engine } };
+			       .once = { NULL, generator == NONE ? NONE : each[0].engine }, .boat = boat };
 	const char *fuel;
 
 	if (!c || !fuels[0])
 		return c;
-	fuel = name[1] ? name[1] : fuels[0];
+	fuel = name[1] && g_strv_contains((const char *const *)fuels, name[1]) ? name[1] : fuels[0];
 	if (!add_kind(&x, folder, name[0], fuel, err)
-	    || (generator != NONE && !add_generator(c, folder, generator, fuel, err)))
+	    || (generator != NONE && !add_generator(&x, folder, generator, fuel, err)))
 		g_clear_pointer(&c, catalogue_free);
 	else if (strcmp(fuel, "petrol"))
 		no_vapour(c);

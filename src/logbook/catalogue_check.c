@@ -8,6 +8,7 @@
 #include "logbook/catalogue_inside.h"
 #include "logbook/import.h"
 #include "logbook/knowledge.h"
+#include "logbook/wrench.h"
 
 #include <string.h>
 
@@ -86,8 +87,7 @@ kind_row(const struct table *t, guint i, GError **err)
 		return FALSE;
 	if (strcmp(fuel, "petrol") && strcmp(fuel, "diesel"))
 		return err_set(err, ERR_INPUT, "\"%.40s\" is no fuel: it is petrol or diesel", fuel);
-	return (each && (!strcmp(each, "yes") || !strcmp(each, "no")))
-	    || err_set(err, ERR_INPUT, "each is neither yes nor no");
+	return word_parse(&words_module_stand, each ? each : "", &word, err);
 }
 
 /* The first row of a kind and fuel stands for all of them. */
@@ -184,14 +184,6 @@ check_editions(const char *folder, GPtrArray *problems)
 	table_free(t);
 }
 
-/* Tables that may lie beside: read as the program reads them, or for their columns alone. */
-static const struct {
-	const char *file, *columns[6];
-} others[] = {
-	{ "wrenches.csv", { "inch", "metric-mm", "verdict", "standing", "source", NULL } },
-	{ "heads.csv", { "thread", "standing", "source", NULL } },
-};
-
 static gboolean
 lies_there(const char *folder, const char *file)
 {
@@ -200,21 +192,21 @@ lies_there(const char *folder, const char *file)
 	return g_file_test(path, G_FILE_TEST_EXISTS);
 }
 
+/* Tables that may lie beside, read as the program reads them. */
 static void
 check_others(const char *folder, GPtrArray *problems)
 {
-	GError *error = NULL;
+	gboolean sizes = lies_there(folder, "wrenches.csv") || lies_there(folder, "heads.csv");
+	GError *error = NULL, *other = NULL;
+	struct knowledge *told = lies_there(folder, "findings.csv") ? knowledge_read(folder, &error) : NULL;
+	struct wrench_book *wrenches = sizes ? wrench_book_read(folder, &other) : NULL;
 
-	if (lies_there(folder, "findings.csv")) {
-		struct knowledge *told = knowledge_read(folder, &error);
-
-		if (error)
-			problem_error(problems, error);
-		knowledge_free(told);
-	}
-	for (guint i = 0; i < G_N_ELEMENTS(others); i++)
-		if (lies_there(folder, others[i].file))
-			table_free(read_table(folder, others[i].file, others[i].columns, problems));
+	if (error)
+		problem_error(problems, error);
+	if (other)
+		problem_error(problems, other);
+	knowledge_free(told);
+	wrench_book_free(wrenches);
 }
 
 gboolean

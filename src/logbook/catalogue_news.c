@@ -253,21 +253,60 @@ add_tasks(struct news_list *n)
 	}
 }
 
+/* A task as it was shipped, which the catalogue no longer has. */
+static gboolean
+is_gone(const struct news_work *w, const struct task *t)
+{
+	const struct shipped *s = t->retired == 1 ? NULL : news_shipped(w, t->name);
+	g_autofree char *has = s ? news_task_digest(w, t->name) : NULL;
+
+	return s && catalogue_find(&w->catalogue->tasks, t->name) == NONE && !strcmp(has, s->digest);
+}
+
+/* A fitting as it was shipped, on which no work is left that the owner may want. */
+static gboolean
+is_fitting_gone(const struct news_work *w, const struct fitting *f)
+{
+	const struct shipped *s = f->retired == 1 ? NULL : news_shipped(w, f->path);
+	const struct task *t = (const void *)w->tasks->data;
+	g_autofree char *has = s ? news_fitting_digest(w, f->path) : NULL;
+
+	if (!s || catalogue_find(&w->catalogue->fittings, f->path) != NONE || strcmp(has, s->digest) != 0)
+		return FALSE;
+	for (guint i = 0; i < w->tasks->len; i++)
+		if (t[i].fitting == f->id && t[i].retired != 1 && !is_gone(w, &t[i]))
+			return FALSE;
+	return TRUE;
+}
+
 static void
 add_gone(struct news_list *n)
 {
 	const struct news_work *w = n->work;
-	const struct shipped *s = (const void *)w->shipped->data;
+	const struct fitting *f = (const void *)w->fittings->data;
+	const struct task *t = (const void *)w->tasks->data;
 
-	for (guint i = 0; i < w->shipped->len; i++) {
-		const struct task *t = s[i].what == SHIPPED_TASK ? news_task(w, s[i].name) : NULL;
-		g_autofree char *has = t ? news_task_digest(w, s[i].name) : NULL;
+	for (guint i = 0; i < w->fittings->len; i++)
+		if (is_fitting_gone(w, &f[i]))
+			add_line(n, (struct news){ NEWS_GONE, SHIPPED_FITTING, f[i].path, f[i].title, g_strdup("") });
+	for (guint i = 0; i < w->tasks->len; i++)
+		if (is_gone(w, &t[i]))
+			add_line(n, (struct news){ NEWS_GONE, SHIPPED_TASK, t[i].name, t[i].title, g_strdup("") });
+}
 
-		if (!t || t->retired == 1 || catalogue_find(&w->catalogue->tasks, s[i].name) != NONE)
-			continue;
-		if (!strcmp(has, s[i].digest))
-			add_line(n, (struct news){ NEWS_GONE, SHIPPED_TASK, t->name, t->title, g_strdup("") });
-	}
+/* Of several engines the one that was alone when the boat got its catalogue, so that its rows have no side: NONE, there is
+ * none such.  Rows that say no engine's are then those of the first that the logbook had. */
+static gint64
+plain_engine(const struct news_work *w, const GArray *engines)
+{
+	const struct fitting *f = news_fitting(w, "engine");
+	const struct engine *e = (const void *)engines->data;
+	gint64 first = NONE;
+
+	for (guint i = 0; f && i < engines->len; i++)
+		if (strcmp(e[i].name, KIND_GENERATOR) != 0 && (first == NONE || e[i].id < first))
+			first = e[i].id;
+	return f && f->engine != NONE ? f->engine : first;
 }
 
 struct news_list *
@@ -282,8 +321,7 @@ book_news(struct book *b, const char *folder, const struct boat *boat, GError **
 	n->edition = catalogue_edition(folder);
 	n->has = boat->edition;
 	w->by_name = g_hash_table_new_full(g_str_hash, g_str_equal, NULL, g_free);
-	if (!engines || !(w->catalogue = catalogue_for_boat(folder, boat, engines, err))
-	    || !(w->fittings = book_records(b, RECORD_FITTING, boat->id, err))
+	if (!engines || !(w->fittings = book_records(b, RECORD_FITTING, boat->id, err))
 	    || !(w->tasks = book_records(b, RECORD_TASK, boat->id, err))
 	    || !(w->limits = book_records(b, RECORD_LIMIT, boat->id, err))
 	    || !(w->shipped = book_records(b, RECORD_SHIPPED, boat->id, err))) {
@@ -291,6 +329,11 @@ book_news(struct book *b, const char *folder, const struct boat *boat, GError **
 		return NULL;
 	}
 	index_rows(w);
+	w->catalogue = catalogue_for_boat(folder, boat, engines, plain_engine(w, engines), err);
+	if (!w->catalogue) {
+		news_free(n);
+		return NULL;
+	}
 	/* Without a catalogue for the kind nothing is gone: there is nothing to compare with. */
 	if (w->catalogue->tasks.rows->len) {
 		add_fittings(n);

@@ -11,7 +11,7 @@
 enum news_kind {
 	NEWS_NEW, /* a fitting or task that the boat has not */
 	NEWS_CHANGED, /* the boat has it as it was shipped */
-	NEWS_GONE, /* a task that the catalogue no longer has; taking that over retires it */
+	NEWS_GONE, /* a fitting or task that the catalogue no longer has; taking that over retires it */
 	NEWS_YOURS, /* the catalogue says something else than the owner, whose row is kept */
 };
 

@@ -107,11 +107,11 @@ put_rates(struct book *b, const char *folder, GError **err)
 }
 
 gboolean
-catalogue_put(struct book *b, const char *folder, struct boat *boat, const char *fuel,
+catalogue_put(struct book *b, const char *folder, struct boat *boat, const struct catalogue_said *said,
 	      struct catalogue_given *given, GError **err)
 {
 	GError *failed = NULL;
-	char *name = catalogue_name(folder, word_of(&words_boat_kind, boat->kind), fuel, &failed);
+	char *name = catalogue_name(folder, word_of(&words_boat_kind, boat->kind), said, &failed);
 	g_autoptr(GArray) engines = failed ? NULL : book_records(b, RECORD_ENGINE, boat->id, &failed);
 	struct catalogue *c;
 	gboolean ok;
@@ -125,7 +125,7 @@ catalogue_put(struct book *b, const char *folder, struct boat *boat, const char 
 	g_free(boat->catalogue);
 	boat->catalogue = name;
 	boat->edition = name ? catalogue_edition(folder) : NONE;
-	c = catalogue_for_boat(folder, boat, engines, err);
+	c = catalogue_for_boat(folder, boat, engines, NONE, err);
 	if (!c)
 		return FALSE;
 	*given = (struct catalogue_given){ (int)c->fittings.rows->len, (int)c->tasks.rows->len };

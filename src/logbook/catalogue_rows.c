@@ -7,7 +7,7 @@
 
 #include <string.h>
 
-enum { TITLE_COLUMNS = 72 };
+enum { TITLE_COLUMNS = 72, DEEPEST = 12 };
 
 /* What only the maker's manual may give: torque, pressure, quantity. */
 #define FIGURE \
@@ -63,7 +63,16 @@ check_text(const struct checking *k, const struct catalogue_part *p, gint64 at, 
 static gboolean
 each_of(const struct checking *k, gint64 fitting)
 {
-	return catalogue_row_from(&k->c->fittings, fitting)->each;
+	return module_for_each(catalogue_row_from(&k->c->fittings, fitting)->stand);
+}
+
+/* Of DESIGN=PATH the path. */
+static const char *
+path_of_way(const char *way)
+{
+	const char *is = strchr(way, '=');
+
+	return is ? is + 1 : way;
 }
 
 /* A path that another fitting names: it is there, and on a boat with twins it is clear which is meant. */
@@ -79,6 +88,39 @@ check_named(const struct checking *k, gint64 at, const char *column, const char 
 	return there;
 }
 
+/* Whether what one needs off, whatever its design, and that in turn, is the other. */
+static gboolean
+leads_to(const struct checking *k, gint64 from, gint64 to, guint depth)
+{
+	const char *needs = catalogue_fitting(k->c, from)->needs_off;
+	g_auto(GStrv) way = g_strsplit(needs ? needs : "", " ", -1);
+
+	for (int i = 0; way[i] && depth < DEEPEST; i++) {
+		gint64 off = catalogue_find(&k->c->fittings, path_of_way(way[i]));
+
+		if (off == to || (off != NONE && leads_to(k, off, to, depth + 1)))
+			return TRUE;
+	}
+	return FALSE;
+}
+
+/* One way in: the first for any design, each other for the one that it names. */
+static void
+check_way(const struct checking *k, gint64 at, const char *way, gboolean first)
+{
+	const struct catalogue_part *p = &k->c->fittings;
+	const struct fitting *f = catalogue_fitting(k->c, at);
+	const char *path = path_of_way(way);
+	g_autofree char *design = g_strndup(way, path == way ? 0 : (gsize)(path - way - 1));
+	gint64 off = check_named(k, at, "needs-off", path);
+
+	expect(k, first ? path == way : path != way && is_among(f->variants, design), p, at,
+	       "needs-off: a path, and after it DESIGN=PATH for a design of the fitting, not %s", way);
+	if (off != NONE)
+		expect(k, catalogue_fitting(k->c, off)->off_minutes != NONE, p, off,
+		       "off-minutes: wanted, since %s needs it off", f->path);
+}
+
 /* What must come off first leads to something that needs nothing, in steps that end. */
 static void
 check_access(const struct checking *k, gint64 at)
@@ -86,15 +128,11 @@ check_access(const struct checking *k, gint64 at)
 	const struct catalogue_part *p = &k->c->fittings;
 	const struct fitting *f = catalogue_fitting(k->c, at);
 	g_auto(GStrv) with = g_strsplit(f->opens_with ? f->opens_with : "", " ", -1);
-	gint64 off = f->needs_off ? check_named(k, at, "needs-off", f->needs_off) : NONE;
-	guint steps = 0;
+	g_auto(GStrv) way = g_strsplit(f->needs_off ? f->needs_off : "", " ", -1);
 
-	if (off != NONE)
-		expect(k, catalogue_fitting(k->c, off)->off_minutes != NONE, p, off,
-		       "off-minutes: wanted, since %s needs it off", f->path);
-	for (; off != NONE && off != at && steps <= p->rows->len; steps++)
-		off = catalogue_fitting(k->c, off)->needs_off ? catalogue_find(p, catalogue_fitting(k->c, off)->needs_off) : NONE;
-	expect(k, off != at, p, at, "needs-off goes round in a circle: %s needs %s off", f->path, f->needs_off);
+	for (int i = 0; way[i]; i++)
+		check_way(k, at, way[i], i == 0);
+	expect(k, !leads_to(k, at, at, 0), p, at, "needs-off goes round in a circle: %s needs %s off", f->path, f->needs_off);
 	for (int i = 0; with[i]; i++) {
 		gint64 there = check_named(k, at, "opens-with", with[i]);
 

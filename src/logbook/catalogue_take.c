@@ -122,12 +122,36 @@ put_task(struct taking *k, gint64 at, GError **err)
 }
 
 static gboolean
-retire(struct taking *k, const char *name, GError **err)
+retire(struct taking *k, const struct news *line, GError **err)
 {
-	struct task *t = news_task(k->n->work, name);
+	struct fitting *f = news_fitting(k->n->work, line->name);
+	struct task *t = news_task(k->n->work, line->name);
 
+	if (line->what == SHIPPED_FITTING) {
+		f->retired = 1;
+		return book_put(k->b, RECORD_FITTING, f, err);
+	}
 	t->retired = 1;
 	return book_put(k->b, RECORD_TASK, t, err);
+}
+
+/* An engine that was alone has company now: what was the boat's counts its hours, and not all. */
+static gboolean
+say_whose(struct taking *k, GError **err)
+{
+	const struct catalogue *c = k->n->work->catalogue;
+	gboolean ok = TRUE;
+
+	for (guint i = 0; ok && k->choice->taken && i < c->fittings.rows->len; i++) {
+		const struct fitting *ships = catalogue_fitting(c, i);
+		struct fitting *has = news_fitting(k->n->work, ships->path);
+
+		if (has && has->engine == NONE && ships->engine != NONE) {
+			has->engine = ships->engine;
+			ok = book_put(k->b, RECORD_FITTING, has, err);
+		}
+	}
+	return ok;
 }
 
 static gboolean
@@ -138,7 +162,7 @@ take_line(struct taking *k, const struct news *line, GError **err)
 
 	k->choice->taken++;
 	if (line->kind == NEWS_GONE)
-		return retire(k, line->name, err);
+		return retire(k, line, err);
 	if (line->what == SHIPPED_TASK)
 		return put_task(k, catalogue_find(&c->tasks, line->name), err);
 	return fitting_for(k, catalogue_find(&c->fittings, line->name), &key, err)
@@ -268,7 +292,7 @@ write_choice(struct taking *k, GError **err)
 {
 	gboolean settled;
 
-	return do_lines(k, &settled, err) && know_done(k, settled, err) && forget_gone(k, err)
+	return do_lines(k, &settled, err) && say_whose(k, err) && know_done(k, settled, err) && forget_gone(k, err)
 	    && (!settled || put_edition(k, err));
 }
 

@@ -104,6 +104,7 @@ char *due_group_title(const struct due_list *l, int from, int to);
 char *due_group_sum(const struct due_list *l, int from, int to);
 /* Which part of the boat a line is of, "engine"; *rank orders them as one walks along the boat. */
 const char *due_area(const struct due_line *d, int *rank);
+const char *area_of_path(const char *path, int *rank); /* the same of a fitting's path */
 /* The line after the last of the opportunity that line `from` is of. */
 int due_group_end(const struct due_list *l, int from);
 /* "first off or open: Drive unit (90 min)", of that line alone, or that nothing is; the caller's. */

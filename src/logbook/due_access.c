@@ -3,6 +3,7 @@
 
 #include "base/text.h"
 #include "logbook/inside.h"
+#include "logbook/variant.h"
 
 #include <string.h>
 
@@ -33,7 +34,7 @@ access_of(struct book *b, struct due_list *l, gint64 boat, const char *path, int
 	cells_bind_text(c, 2, path);
 	if (cells_next(c)) {
 		title = due_keep(l, c, 0);
-		needs = due_keep(l, c, 1);
+		needs = variant_first_off(cells_text(c, 1), cells_text(c, 3));
 		new.minutes = cells_int(c, 2);
 	}
 	if (!cells_close(c, err) || !title)

@@ -88,7 +88,13 @@ static const struct { const char *top, *title; } areas[] = {
 const char *
 due_area(const struct due_line *d, int *rank)
 {
-	const char *path = d->path, *slash = strchr(path, '/');
+	return area_of_path(d->path, rank);
+}
+
+const char *
+area_of_path(const char *path, int *rank)
+{
+	const char *slash = strchr(path, '/');
 	gsize n;
 
 	for (int twin = 0; twin <= 1; twin++, path = slash ? slash + 1 : path, slash = strchr(path, '/')) {

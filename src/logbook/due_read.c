@@ -72,7 +72,7 @@ read_line(struct due_list *l, struct cells *c, const struct engines *e)
 	d.path = due_keep(l, c, 14);
 	d.fitting = due_keep(l, c, 15);
 	d.variant = due_keep(l, c, 16);
-	d.off = due_keep(l, c, 18); /* a path for now */
+	d.off = variant_first_off(cells_text(c, 18), cells_text(c, 16)); /* a path for now */
 	d.in.engine = engine == NONE ? (e->n == 1 ? 0 : -1) : engine_index(e, engine);
 	label = due_label(d.fitting, d.name);
 	d.label = g_string_chunk_insert(l->chunk, label);

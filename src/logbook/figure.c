@@ -9,6 +9,7 @@
 #include <string.h>
 
 #define FT_LB 1.3558179483314004 /* N m: for the bounds below, which are said in ft-lb */
+#define ROUNDING .01 /* of a figure printed in both systems: 60 ft-lb and 81 N·m are one */
 
 const char *const figure_names[] = { "torque",	  "pressure", "vacuum",	     "oil-quantity", "oil-type", "quantity",	"clearance",
 				     "dimension", "gap",      "temperature", "voltage",	     "speed",	 "weight", NULL };
@@ -94,16 +95,45 @@ question(const struct figure *f, const struct fitting *on, GError **err)
 	return torque_is_likely(f, on, &q, err);
 }
 
-gint64
-book_figure_key(struct book *b, gint64 boat, gint64 fitting, const char *what)
+static gboolean
+same_name(const struct figure *a, const struct figure *b)
 {
-	g_autoptr(GArray) all = book_records(b, RECORD_FIGURE, boat, NULL);
-	const struct figure *f = all ? (const void *)all->data : NULL;
+	return a->fitting == b->fitting && !strcmp(a->what, b->what);
+}
 
-	for (guint i = 0; f && i < all->len; i++)
-		if (f[i].fitting == fitting && !strcmp(f[i].what, what))
-			return f[i].id;
+gint64
+book_figure_key(struct book *b, const struct figure *f)
+{
+	g_autoptr(GArray) all = book_records(b, RECORD_FIGURE, f->boat, NULL);
+	const struct figure *k = all ? (const void *)all->data : NULL;
+
+	for (guint i = 0; k && i < all->len; i++)
+		if (same_name(&k[i], f) && text_same_words(k[i].source, f->source))
+			return k[i].id;
 	return NONE;
+}
+
+static gboolean
+differ(const struct figure *a, const struct figure *b)
+{
+	struct quantity p, q;
+	double rounding;
+
+	if (!read_quantity(a, &p, NULL) || !read_quantity(b, &q, NULL) || !p.unit || !q.unit || p.dimension != q.dimension)
+		return !text_same_words(a->as_read, b->as_read);
+	rounding = ROUNDING * fmax(fabs(p.high), fabs(q.high));
+	return p.low > q.high + rounding || q.low > p.high + rounding;
+}
+
+const struct figure *
+figure_against(const GArray *all, const struct figure *f)
+{
+	const struct figure *k = (const void *)all->data;
+
+	for (guint i = 0; i < all->len; i++)
+		if (k[i].id != f->id && same_name(&k[i], f) && differ(&k[i], f))
+			return &k[i];
+	return NULL;
 }
 
 gboolean
@@ -118,22 +148,43 @@ book_set_figure(struct book *b, struct figure *f, gboolean sure, GError **err)
 		return FALSE;
 	record_init(RECORD_FITTING, &on);
 	ok = row_get(b->db, RECORD_FITTING, f->fitting, &on, err) && (sure || question(f, &on, err));
-	f->id = ok ? book_figure_key(b, f->boat, f->fitting, f->what) : NONE;
+	f->id = ok ? book_figure_key(b, f) : NONE;
 	ok = ok && book_begin(b, err)
 	  && book_end(b, book_put(b, RECORD_FIGURE, f, err), err, "%s of %s: %s (%s)", f->what, on.path, f->as_read, f->source);
 	record_clear(RECORD_FITTING, &on);
 	return ok;
 }
 
-gboolean
-book_drop_figure(struct book *b, const struct fitting *on, const char *what, GError **err)
+/* The one that is meant.  What it returns is of all. */
+static const struct figure *
+to_drop(const GArray *all, const struct fitting *on, const char *what, const char *source, GError **err)
 {
-	gint64 key = book_figure_key(b, on->boat, on->id, what);
+	const struct figure *f = (const void *)all->data, *found = NULL;
 
-	if (key == NONE)
-		return err_set(err, ERR_NOT_FOUND, "%s has no figure \"%s\": splitpin figure lists them", on->path, what);
-	return book_begin(b, err)
-	    && book_end(b, row_drop(b->db, RECORD_FIGURE, key, err), err, "%s of %s taken out", what, on->path);
+	for (guint i = 0; i < all->len; i++) {
+		if (f[i].fitting != on->id || strcmp(f[i].what, what) || (source && !text_same_words(f[i].source, source)))
+			continue;
+		if (found) {
+			err_set(err, ERR_INPUT, "%s of %s stands in \"%s\" and in \"%s\": --source says which", what, on->path,
+				found->source, f[i].source);
+			return NULL;
+		}
+		found = &f[i];
+	}
+	if (!found)
+		err_set(err, ERR_NOT_FOUND, "%s has no figure \"%s\"%s%s: splitpin figure lists them", on->path, what,
+			source ? " from " : "", source ? source : "");
+	return found;
+}
+
+gboolean
+book_drop_figure(struct book *b, const struct fitting *on, const char *what, const char *source, GError **err)
+{
+	g_autoptr(GArray) all = book_records(b, RECORD_FIGURE, on->boat, err);
+	const struct figure *f = all ? to_drop(all, on, what, source, err) : NULL;
+
+	return f && book_begin(b, err)
+	    && book_end(b, row_drop(b->db, RECORD_FIGURE, f->id, err), err, "%s of %s taken out (%s)", what, on->path, f->source);
 }
 
 char *
@@ -142,23 +193,37 @@ figure_words(const struct figure *f)
 	return quantity_both(f->as_read, figure_dimension(f->what));
 }
 
+/* "manual p. 41: torque 60 ft-lb (81 N·m); ...", NULL without any. */
+static char *
+figures_of(const GArray *all, gint64 fitting)
+{
+	const struct figure *f = (const void *)all->data, *other = NULL;
+	GString *text = g_string_new(NULL);
+
+	for (guint i = 0; i < all->len; i++) {
+		g_autofree char *words = f[i].fitting == fitting ? figure_words(&f[i]) : NULL;
+
+		if (!words)
+			continue;
+		g_string_append_printf(text, "%s%s: %s %s", text->len ? "; " : "", f[i].source, f[i].what, words);
+		if (!other)
+			other = figure_against(all, &f[i]);
+	}
+	if (other)
+		g_string_append_printf(text, ". The sources differ on %s: the manual of this very design holds", other->what);
+	return g_string_free(text, !text->len);
+}
+
 gboolean
 due_read_figures(struct book *b, struct due_list *l, gint64 boat, GError **err)
 {
 	g_autoptr(GArray) all = book_records(b, RECORD_FIGURE, boat, err);
-	const struct figure *f = all ? (const void *)all->data : NULL;
 	struct due_line *line = (void *)l->lines->data;
 
-	for (guint i = 0; f && i < l->lines->len; i++) {
-		g_autoptr(GString) text = g_string_new(NULL);
+	for (guint i = 0; all && i < l->lines->len; i++) {
+		g_autofree char *text = figures_of(all, line[i].fitting_id);
 
-		for (guint k = 0; k < all->len; k++) {
-			g_autofree char *words = f[k].fitting == line[i].fitting_id ? figure_words(&f[k]) : NULL;
-
-			if (words)
-				g_string_append_printf(text, "%s%s: %s %s", text->len ? "; " : "", f[k].source, f[k].what, words);
-		}
-		line[i].figures = text->len ? g_string_chunk_insert(l->chunk, text->str) : NULL;
+		line[i].figures = text ? g_string_chunk_insert(l->chunk, text) : NULL;
 	}
 	return all != NULL;
 }

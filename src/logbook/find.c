@@ -115,14 +115,25 @@ book_find_task(struct book *b, gint64 boat, const char *words, struct task *task
 	return TRUE;
 }
 
+/* Whether the words are all of its name: of its title, or of the end of its path. */
+static gboolean
+is_called(const struct fitting *f, const char *words)
+{
+	const char *slash = strrchr(f->path, '/');
+	g_autofree char *typed = g_utf8_casefold(words, -1), *title = g_utf8_casefold(f->title, -1);
+	g_autofree char *end = g_utf8_casefold(slash ? slash + 1 : f->path, -1);
+
+	return !strcmp(typed, title) || !strcmp(typed, end);
+}
+
 gboolean
 book_find_fitting(struct book *b, gint64 boat, const char *words, struct fitting *fitting, GError **err)
 {
 	g_autoptr(GArray) fittings = NULL;
 	g_auto(GStrv) folded = fold_words(words);
 	g_autoptr(GString) near = g_string_new(NULL);
-	struct fitting *all, *hit = NULL;
-	int n = 0;
+	struct fitting *all, *hit = NULL, *called = NULL;
+	int n = 0, names = 0;
 
 	record_init(RECORD_FITTING, fitting);
 	if (fitting_by_path(b, boat, words, fitting))
@@ -138,8 +149,12 @@ book_find_fitting(struct book *b, gint64 boat, const char *words, struct fitting
 			continue;
 		hit = &all[i];
 		add_near(near, ++n, hit->path);
+		if (is_called(hit, words))
+			called = hit, names++;
 	}
-	if (n != 1)
+	if (names == 1)
+		hit = called;
+	else if (n != 1)
 		return not_one(near, n, "fitting", words, "fitting", err);
 	*fitting = *hit;
 	record_init(RECORD_FITTING, hit);

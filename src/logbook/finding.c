@@ -187,28 +187,46 @@ settle(struct book *b, struct finding_form *form, struct measure_form *m, struct
 	    && finding_propose(b, &form->what, m->kind ? m : NULL, p, err);
 }
 
+/* All of it but the writing: what was read into m, the photos to be cleared; NULL and *err. */
+static GArray *
+make_ready(struct book *b, struct finding_form *form, struct measure_form *m, struct finding_proposal *p, GError **err)
+{
+	struct finding *f = &form->what;
+	GArray *photos = NULL;
+
+	*p = (struct finding_proposal){ .level = LEVEL_MEND };
+	record_init(RECORD_MEASUREMENT, &m->what);
+	if (!f->who)
+		f->who = g_strdup(b->who.name);
+	if (settle(b, form, m, p, err) && settle_makes_due(b, f, p->makes_due, err))
+		photos = photos_read(b, f->boat, form->photos, err);
+	if (photos)
+		take_proposal(f, p);
+	return photos;
+}
+
+gboolean
+book_put_finding(struct book *b, struct finding_form *form, struct finding_proposal *p, GError **err)
+{
+	struct measure_form m = { .kind = NULL };
+	g_autoptr(GArray) photos = make_ready(b, form, &m, p, err);
+	gboolean ok = photos && write_finding(b, form, &m, photos, err);
+
+	record_clear(RECORD_MEASUREMENT, &m.what);
+	return ok;
+}
+
 gboolean
 book_finding(struct book *b, struct finding_form *form, struct finding_proposal *p, GError **err)
 {
 	struct measure_form m = { .kind = NULL };
-	struct finding *f = &form->what;
-	g_autoptr(GArray) photos = NULL;
-	gboolean ok;
+	const struct finding *f = &form->what;
+	g_autoptr(GArray) photos = make_ready(b, form, &m, p, err);
+	gboolean ok = photos && book_begin(b, err)
+		   && book_end(b, write_finding(b, form, &m, photos, err), err, "%s found: %s (%s)%s",
+			       book_name_of(b, RECORD_FITTING, f->fitting), f->words, word_of(&words_level, f->level),
+			       f->mended == NONE ? "" : ", mended");
 
-	*p = (struct finding_proposal){ .level = LEVEL_MEND };
-	record_init(RECORD_MEASUREMENT, &m.what);
-	if (!f->who)
-		f->who = g_strdup(b->who.name);
-	ok = settle(b, form, &m, p, err) && settle_makes_due(b, f, p->makes_due, err);
-	photos = ok ? photos_read(b, f->boat, form->photos, err) : NULL;
-	ok = photos != NULL;
-	if (ok) {
-		take_proposal(f, p);
-		ok = book_begin(b, err)
-		  && book_end(b, write_finding(b, form, &m, photos, err), err, "%s found: %s (%s)%s",
-			      book_name_of(b, RECORD_FITTING, f->fitting), f->words, word_of(&words_level, f->level),
-			      f->mended == NONE ? "" : ", mended");
-	}
 	record_clear(RECORD_MEASUREMENT, &m.what);
 	return ok;
 }
@@ -263,7 +281,7 @@ work_since(struct book *b, const struct finding *f, gint64 day, gint64 *service,
 }
 
 gboolean
-book_mend(struct book *b, struct finding *f, gint64 day, const char *left_as, GError **err)
+book_put_mend(struct book *b, struct finding *f, gint64 day, const char *left_as, GError **err)
 {
 	char d[DAY_TEXT], t[DAY_TEXT];
 
@@ -281,8 +299,14 @@ book_mend(struct book *b, struct finding *f, gint64 day, const char *left_as, GE
 	f->mended = day;
 	g_free(f->left_as);
 	f->left_as = g_strdup(left_as);
+	return book_put(b, RECORD_FINDING, f, err);
+}
+
+gboolean
+book_mend(struct book *b, struct finding *f, gint64 day, const char *left_as, GError **err)
+{
 	return book_begin(b, err)
-	    && book_end(b, book_put(b, RECORD_FINDING, f, err), err, "mended: %s, left as %s", f->words, left_as);
+	    && book_end(b, book_put_mend(b, f, day, left_as, err), err, "mended: %s, left as %s", f->words, left_as);
 }
 
 gboolean

@@ -28,7 +28,7 @@ struct seen {
 	const struct condition_kind *kind; /* of it */
 	struct boat boat;
 	struct fitting fitting;
-	GArray *tasks, *fittings; /* of the boat */
+	GArray *tasks, *fittings, *engines; /* of the boat */
 	GArray *sentence; /* struct plain_word */
 	gint64 year;
 	struct finding_proposal *p;
@@ -194,18 +194,68 @@ raise_by_trend(struct seen *s)
 	record_clear(RECORD_FINDING, &last);
 }
 
+static const char *
+engine_name(const struct seen *s, guint i)
+{
+	return ((const struct engine *)(const void *)s->engines->data)[i].name;
+}
+
+/* The side of a twin that was looked at, by the fitting's path or the sentence; NULL: neither tells. */
+static const char *
+side_of(const struct seen *s)
+{
+	for (guint i = 0; i < s->engines->len; i++) {
+		g_autofree char *begin = g_strconcat(engine_name(s, i), "/", NULL);
+
+		if (s->fitting.path && g_str_has_prefix(s->fitting.path, begin))
+			return engine_name(s, i);
+	}
+	for (guint i = 0; i < s->engines->len; i++)
+		if (plain_has(s->sentence, engine_name(s, i), s->year))
+			return engine_name(s, i);
+	return NULL;
+}
+
+static gboolean
+has_task(const struct seen *s, const char *name)
+{
+	for (guint i = 0; i < s->tasks->len; i++)
+		if (!strcmp(((const struct task *)(const void *)s->tasks->data)[i].name, name))
+			return TRUE;
+	return FALSE;
+}
+
+/* Whether a rule's name means that task: by itself, or of the side that was looked at, or of any while that is not known. */
+static gboolean
+is_meant(const struct seen *s, const struct task *t, const char *name, const char *side)
+{
+	if (!strcmp(t->name, name)) {
+		g_autofree char *other = side ? g_strconcat(side, "-", name, NULL) : NULL;
+
+		return !other || !has_task(s, other);
+	}
+	for (guint i = 0; i < s->engines->len; i++) {
+		g_autofree char *own = g_strconcat(engine_name(s, i), "-", name, NULL);
+
+		if (!strcmp(t->name, own))
+			return !side || !strcmp(side, engine_name(s, i));
+	}
+	return FALSE;
+}
+
 /* Of the rule's tasks those that this boat has. */
 static char *
 tasks_here(const struct seen *s, const char *names)
 {
 	g_auto(GStrv) name = g_strsplit(names ? names : "", " ", -1);
 	g_autoptr(GString) here = g_string_new(NULL);
+	const char *side = side_of(s);
 
 	for (int i = 0; name[i]; i++)
 		for (guint k = 0; k < s->tasks->len; k++) {
 			const struct task *t = &((const struct task *)(const void *)s->tasks->data)[k];
 
-			if (!strcmp(t->name, name[i]) && is_done_here(s, t))
+			if (is_meant(s, t, name[i], side) && is_done_here(s, t))
 				g_string_append_printf(here, "%s%s", here->len ? " " : "", t->name);
 		}
 	return here->len ? g_strdup(here->str) : NULL;
@@ -276,7 +326,8 @@ read_seen(struct seen *s, GError **err)
 	s->sentence = plain_words(s->f->words ? s->f->words : "");
 	s->tasks = book_records(s->b, RECORD_TASK, s->f->boat, err);
 	s->fittings = s->tasks ? book_records(s->b, RECORD_FITTING, s->f->boat, err) : NULL;
-	return s->fittings && row_get(s->b->db, RECORD_BOAT, s->f->boat, &s->boat, err)
+	s->engines = s->fittings ? book_records(s->b, RECORD_ENGINE, s->f->boat, err) : NULL;
+	return s->engines && row_get(s->b->db, RECORD_BOAT, s->f->boat, &s->boat, err)
 	    && (s->f->fitting == NONE || row_get(s->b->db, RECORD_FITTING, s->f->fitting, &s->fitting, err));
 }
 
@@ -313,5 +364,6 @@ finding_propose(struct book *b, const struct finding *f, const struct measure_fo
 	g_array_unref(s.sentence);
 	g_clear_pointer(&s.tasks, g_array_unref);
 	g_clear_pointer(&s.fittings, g_array_unref);
+	g_clear_pointer(&s.engines, g_array_unref);
 	return ok;
 }

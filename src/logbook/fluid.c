@@ -2,26 +2,13 @@
 
 #include "base/date.h"
 #include "base/err.h"
+#include "base/quantity.h"
 #include "engine/types.h"
 #include "logbook/inside.h"
 
 #include <string.h>
 
 #define FLUID "fluid: " /* how such a part's name begins; FLUIDS_OF_FITTING and others in queries.sql know it too */
-
-/* "4.2 L", "4 qt", "1/2 gal": digits, then a unit and nothing else. */
-static gboolean
-is_quantity(const char *text)
-{
-	static const char *const units[] = { "l", "ml", "litre", "litres", "liter", "liters", "qt", "quart", "quarts",
-					     "pt", "pint", "pints", "gal", "gallon", "gallons", "oz", "fl oz" };
-	gsize n = strspn(text, "0123456789.,/ ");
-
-	for (guint i = 0; n && i < G_N_ELEMENTS(units); i++)
-		if (!g_ascii_strcasecmp(text + n, units[i]))
-			return TRUE;
-	return FALSE;
-}
 
 /* What is left of the parts between ", " without the quantities. */
 static char *
@@ -30,11 +17,12 @@ type_of(const char *text)
 	g_autofree char *small = g_utf8_casefold(text, -1);
 	g_auto(GStrv) piece = g_strsplit(small, ", ", -1);
 	GString *type = g_string_new(NULL);
+	struct quantity q;
 
 	for (int i = 0; piece[i]; i++) {
 		g_auto(GStrv) word = g_strsplit_set(g_strstrip(piece[i]), " \t\n", -1);
 
-		if (is_quantity(piece[i]))
+		if (quantity_parse(piece[i], DIMENSION_VOLUME, &q, NULL))
 			continue;
 		for (int k = 0; word[k]; k++)
 			if (*word[k])

@@ -80,7 +80,7 @@ write_boat(struct book *b, struct new_boat *n, GError **err)
 	for (int i = 0; i < n->n_engines; i++)
 		if (!add_engine(b, &n->boat, &n->engine[i], err))
 			return FALSE;
-	if (!catalogue_put(b, n->catalogue, &n->boat, n->fuel, &n->given, err))
+	if (!catalogue_put(b, n->catalogue, &n->boat, &n->said, &n->given, err))
 		return FALSE;
 	if (n->used && !add_bought(b, &n->boat, err))
 		return FALSE;
@@ -144,7 +144,7 @@ fill_demo(struct book *b, const char *data, GError **err)
 	if (!ok)
 		return FALSE;
 	ok = read_demo(b, folder, "engines.csv", RECORD_ENGINE, boat.id, err)
-	  && catalogue_put(b, catalogue, &boat, NULL, &given, err);
+	  && catalogue_put(b, catalogue, &boat, &(const struct catalogue_said){ NULL, NULL }, &given, err);
 	for (guint i = 0; ok && i < G_N_ELEMENTS(demo_files); i++)
 		ok = read_demo(b, folder, demo_files[i].file, demo_files[i].r, boat.id, err);
 	record_clear(RECORD_BOAT, &boat);

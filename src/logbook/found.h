@@ -19,7 +19,7 @@ struct new_boat {
 	struct new_engine engine[MAX_ENGINES];
 	int n_engines;
 	const char *catalogue; /* folder of the catalogues */
-	const char *fuel; /* where the kind comes with several; NULL: the usual */
+	struct catalogue_said said;
 	gboolean from_builder; /* new on boat.since: nothing is older */
 	gboolean used; /* it asks to be gone through */
 	char **variants; /* "PATH=VARIANT", NULL-ended; NULL: none known */

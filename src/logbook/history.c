@@ -58,6 +58,30 @@ book_history(struct book *b, int limit, GError **err)
 	return all;
 }
 
+gboolean
+book_entry_hash(struct book *b, gint64 *seq, gint64 *at, char **hash, GError **err)
+{
+	g_autoptr(GPtrArray) list = journal_list(b->db, *seq == NONE ? 1 : 0, err);
+	const struct entry *e = NULL;
+	g_autoptr(GString) text = g_string_new(NULL);
+
+	*at = 0;
+	*hash = NULL;
+	for (guint i = 0; list && i < list->len && !e; i++)
+		if (*seq == NONE || ((const struct entry *)list->pdata[i])->seq == *seq)
+			e = list->pdata[i];
+	if (!list)
+		return FALSE;
+	if (!e)
+		return *seq == NONE ? (*seq = 0, TRUE) : err_set(err, ERR_NOT_FOUND, "there is no entry %" G_GINT64_FORMAT, *seq);
+	for (guint i = 0; i < sizeof e->hash; i++)
+		g_string_append_printf(text, "%02x", e->hash[i]);
+	*seq = e->seq;
+	*at = e->at;
+	*hash = g_strdup(text->str);
+	return TRUE;
+}
+
 /* A field of a change, as CSV would have it. */
 static char *
 value_text(struct book *b, const struct field *f, const void *of)

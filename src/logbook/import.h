@@ -50,6 +50,9 @@ gboolean import_heeded_check(const struct importing *in, const struct heeded *h,
 gint64 import_key_by_name(struct importing *in, const void *record);
 /* Where the engines of a boat begin among in->engines. */
 guint import_first_engine(const struct importing *in, gint64 boat);
+/* Whether a meter can show that reading so many days after it showed the other (seconds): not less, and no more than the days
+ * have hours. */
+gboolean import_can_be(gint64 reading, gint64 shown, gint64 days);
 /* After the last row: hours from readings, services among the outings, overlaps.  Errors go to said. */
 gboolean import_settle(struct importing *in, GError **err);
 

@@ -1,4 +1,4 @@
-/* Making imported rows whole, and what follows from them once all are in. */
+/* Making imported rows whole. */
 #include "logbook/import.h"
 
 #include "base/amount.h"
@@ -11,6 +11,7 @@
 #include "logbook/photo.h"
 #include "logbook/service.h"
 #include "logbook/service_span.h"
+#include "logbook/stores_check.h"
 
 #include <string.h>
 
@@ -83,9 +84,8 @@ touch_meter(struct importing *in, gint64 id)
 	return t;
 }
 
-/* Not less than what was shown before, and not more than the days have hours. */
-static gboolean
-can_be(gint64 reading, gint64 shown, gint64 days)
+gboolean
+import_can_be(gint64 reading, gint64 shown, gint64 days)
 {
 	return reading >= shown && reading - shown <= (24 * days + 1) * 3600;
 }
@@ -108,7 +108,7 @@ follow_meter(struct import_meter *t, struct outing *o, gboolean counted)
 		return;
 	}
 	since = o->reading - t->shown;
-	t->shown = can_be(o->reading, t->shown, days) && (!counted || o->hours == since) ? o->reading : NONE;
+	t->shown = import_can_be(o->reading, t->shown, days) && (!counted || o->hours == since) ? o->reading : NONE;
 	if (!counted)
 		o->hours = MAX(since, 0);
 }
@@ -217,6 +217,32 @@ complete_photo(struct importing *in, struct photo *p, GError **err)
 	return import_not_ahead(in, p->date, err);
 }
 
+static gboolean
+complete_taken(const struct importing *in, const struct taken *t, GError **err)
+{
+	return import_not_ahead(in, t->date, err) && stock_check(t->quantity, TRUE, err);
+}
+
+static gboolean
+stay_check(const struct stay *s, GError **err)
+{
+	return s->until == NONE || s->until > s->date || err_set(err, ERR_INPUT, "the stay ends before it begins");
+}
+
+static gboolean
+aim_check(const struct aim *a, GError **err)
+{
+	return (a->task != NONE) != (a->finding != NONE)
+	    || err_set(err, ERR_INPUT, "a job's aim is a task or a finding: one of them is wanted");
+}
+
+static gboolean
+sheetline_check(const struct sheetline *l, GError **err)
+{
+	return (l->task != NONE) != (l->finding != NONE)
+	    || err_set(err, ERR_INPUT, "a line of a sheet is for a task or for a finding: one of them is wanted");
+}
+
 gboolean
 import_complete(struct importing *in, void *record, GError **err)
 {
@@ -227,7 +253,8 @@ import_complete(struct importing *in, void *record, GError **err)
 	struct bound *bound = record;
 	struct meter *meter = record;
 
-	if (boat && *field_int(boat, record) == NONE)
+	/* Where it may be empty, that says something: what was taken of the stores for no boat. */
+	if (boat && boat->required && *field_int(boat, record) == NONE)
 		*field_int(boat, record) = in->boat;
 	switch (in->form->what) {
 	case RECORD_OUTING:
@@ -242,9 +269,7 @@ import_complete(struct importing *in, void *record, GError **err)
 		return season->haul_out == NONE || season->haul_out > season->launch
 		    || err_set(err, ERR_INPUT, "haul-out is not after the launch");
 	case RECORD_STAY:
-		return ((struct stay *)record)->until == NONE
-		    || ((struct stay *)record)->until > ((struct stay *)record)->date
-		    || err_set(err, ERR_INPUT, "the stay ends before it begins");
+		return stay_check(record, err);
 	case RECORD_METER:
 		meter->how = meter->how == NONE ? METER_REPLACED : meter->how;
 		return import_not_ahead(in, meter->fitted, err);
@@ -264,6 +289,14 @@ import_complete(struct importing *in, void *record, GError **err)
 		return measure_bound_check(in->b, bound, err);
 	case RECORD_FIGURE:
 		return figure_check(record, err);
+	case RECORD_ITEM:
+		return item_check(record, err);
+	case RECORD_LOT:
+		return lot_check(record, in->b->who.today, err);
+	case RECORD_TAKEN:
+		return complete_taken(in, record, err);
+	case RECORD_NEED:
+		return stock_check(((struct need *)record)->quantity, FALSE, err);
 	case RECORD_BOAT:
 	case RECORD_ENGINE:
 	case RECORD_FITTING:
@@ -271,11 +304,16 @@ import_complete(struct importing *in, void *record, GError **err)
 	case RECORD_TASK:
 	case RECORD_SHIPPED:
 	case RECORD_JOB:
-	case RECORD_AIM:
 	case RECORD_STEP:
 	case RECORD_REMOVAL:
+	case RECORD_NUMBER:
+	case RECORD_SHEET:
 	case RECORD_COUNT:
 		break;
+	case RECORD_AIM:
+		return aim_check(record, err);
+	case RECORD_SHEETLINE:
+		return sheetline_check(record, err);
 	case RECORD_WAIVER:
 		return import_waiver_check(in, record, err);
 	case RECORD_SKIP:
@@ -286,186 +324,4 @@ import_complete(struct importing *in, void *record, GError **err)
 		return import_rate_check(record, err);
 	}
 	return TRUE;
-}
-
-static void
-row_error(struct importing *in, gint64 line, const char *text)
-{
-	if (in->said->errors->len < 20)
-		g_ptr_array_add(in->said->errors, line ? g_strdup_printf("%s:%d: %s", in->form->path, (int)line, text)
-						       : g_strdup_printf("%s: %s", in->form->path, text));
-	in->said->n_errors++;
-}
-
-/* What is wrong with a reading of the file: it goes backwards, or needs more hours than there are.  NULL: nothing. */
-static char *
-question_reading(const struct meter_row *r, gint64 shown, gint64 last)
-{
-	gint64 days = MAX(r->date - last, 1);
-	const struct use use = { .expected = MAX((double)days / 10, 2), .phi = 4, .c2 = 0.3 };
-	char h[HOURS_TEXT], w[HOURS_TEXT], typed[HOURS_TEXT], guess[3][16];
-	g_autofree char *meant = NULL;
-
-	if (can_be(r->reading, shown, days))
-		return NULL;
-	if (reading_guesses(&use, (double)shown / 3600, days, hours_exact(r->reading, typed), guess))
-		meant = g_strdup_printf(": is it %s?", guess[0]);
-	return g_strdup_printf(r->reading < shown ? "the reading %s h is less than %s h before it%s"
-						  : "the reading %s h would be more than 24 h a day since %s h%s",
-			       hours_words(r->reading, h), hours_words(shown, w), meant ? meant : "");
-}
-
-static gint
-compare_lines(gconstpointer x, gconstpointer y)
-{
-	const struct import_line *a = x, *b = y;
-
-	return (a->outing > b->outing) - (a->outing < b->outing);
-}
-
-/* The line that an outing was read from; 0: none of this file. */
-static gint64
-line_of(const struct importing *in, gint64 outing)
-{
-	const struct import_line wanted = { outing, 0 };
-	guint at;
-
-	if (!g_array_binary_search(in->lines, &wanted, compare_lines, &at))
-		return 0;
-	return ((const struct import_line *)(const void *)in->lines->data)[at].line;
-}
-
-static void
-question_rows(struct importing *in, const struct meter *m, const GArray *rows)
-{
-	const struct meter_row *r = (const void *)rows->data;
-	gint64 shown = m->start, last = m->fitted;
-
-	for (guint i = 0; i < rows->len; i++) {
-		gint64 line = line_of(in, r[i].id);
-		g_autofree char *text = line ? question_reading(&r[i], shown, last) : NULL;
-
-		if (text)
-			row_error(in, line, text);
-		shown = r[i].reading == NONE ? shown + r[i].hours : r[i].reading;
-		last = r[i].date;
-	}
-}
-
-/* Whether every row has the hours that follow from the readings already. */
-static gboolean
-settled(const struct meter *m, const GArray *rows)
-{
-	g_autoptr(GArray) derived = g_array_copy((GArray *)(guintptr)rows);
-	const struct meter_row *was = (const void *)rows->data;
-	struct meter_row *r = (void *)derived->data;
-
-	meter_derive(r, (int)derived->len, m->start);
-	for (guint i = 0; i < rows->len; i++)
-		if (r[i].hours != was[i].hours)
-			return FALSE;
-	return TRUE;
-}
-
-static gboolean
-settle_meter(struct importing *in, gint64 id, GError **err)
-{
-	struct meter m;
-	g_autoptr(GArray) rows = NULL;
-	gboolean ok;
-
-	record_init(RECORD_METER, &m);
-	ok = row_get(in->b->db, RECORD_METER, id, &m, err);
-	rows = ok ? book_meter_rows(in->b, id, err) : NULL;
-	if (rows && !in->form->sure)
-		question_rows(in, &m, rows);
-	ok = rows && (settled(&m, rows) || book_meter_settle(in->b, &m, TRUE, err));
-	record_clear(RECORD_METER, &m);
-	return ok;
-}
-
-static gboolean
-settle_services(struct importing *in, GError **err)
-{
-	GArray *all = in->form->what == RECORD_SERVICE
-			    ? book_gather(in->b, RECORD_SERVICE, SQL_SERVICES_UNPLACED, NONE, err)
-			    : NULL;
-	gboolean ok = in->form->what != RECORD_SERVICE || all != NULL;
-
-	for (guint i = 0; all && ok && i < all->len; i++) {
-		struct service *s = &((struct service *)(void *)all->data)[i];
-		g_autoptr(GError) doubt = NULL;
-		char d[DAY_TEXT];
-		gint64 unlogged;
-
-		if (book_place_service(in->b, s, in->form->sure, &unlogged, &doubt)) {
-			ok = book_put(in->b, RECORD_SERVICE, s, err);
-		} else if (doubt->code == ERR_DOUBT) {
-			g_autofree char *text =
-				g_strdup_printf("service of %s: %s --yes takes it as it is", day_iso(s->date, d), doubt->message);
-
-			row_error(in, 0, text);
-		} else {
-			g_propagate_error(err, g_steal_pointer(&doubt));
-			ok = FALSE;
-		}
-	}
-	if (all)
-		g_array_unref(all);
-	return ok;
-}
-
-/* Stays and seasons of one boat may not overlap. */
-static gboolean
-check_overlaps(struct importing *in, GError **err)
-{
-	enum record r = in->form->what;
-	g_autoptr(GArray) all = NULL;
-
-	if (r != RECORD_STAY && r != RECORD_SEASON)
-		return TRUE;
-	all = book_gather(in->b, r, sql_all(r), NONE, err);
-	for (guint i = 1; all && i < all->len; i++) {
-		const struct stay *s = &((const struct stay *)(const void *)all->data)[i];
-		const struct season *y = &((const struct season *)(const void *)all->data)[i];
-		char d[DAY_TEXT];
-		g_autofree char *text = NULL;
-
-		if (r == RECORD_STAY && s[-1].boat == s->boat && (s[-1].until == NONE || s[-1].until > s->date))
-			text = g_strdup_printf("the stay from %s begins before the one before it ends",
-					       day_iso(s->date, d));
-		if (r == RECORD_SEASON && y[-1].boat == y->boat
-		    && (y[-1].haul_out == NONE || y[-1].haul_out > y->launch))
-			text = g_strdup_printf("the season launched on %s begins before the one before it ends",
-					       day_iso(y->launch, d));
-		if (text)
-			row_error(in, 0, text);
-	}
-	return all != NULL;
-}
-
-/* Meters that could not be followed. */
-static gboolean
-settle_meters(struct importing *in, GError **err)
-{
-	GHashTableIter i;
-	gpointer value;
-	gboolean ok = TRUE;
-
-	g_array_sort(in->lines, compare_lines);
-	g_hash_table_iter_init(&i, in->touched);
-	while (ok && g_hash_table_iter_next(&i, NULL, &value)) {
-		const struct import_meter *t = value;
-
-		ok = t->shown != NONE || settle_meter(in, t->id, err);
-	}
-	return ok;
-}
-
-gboolean
-import_settle(struct importing *in, GError **err)
-{
-	if (in->form->what == RECORD_OUTING && !settle_meters(in, err))
-		return FALSE;
-	return settle_services(in, err) && check_overlaps(in, err) && in->said->n_errors == 0;
 }

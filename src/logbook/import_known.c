@@ -44,7 +44,7 @@ import_key_by_name(struct importing *in, const void *record)
 	case RECORD_BOUND:
 		return book_bound_key(in->b, bound->boat, bound->fitting, bound->what);
 	case RECORD_FIGURE:
-		return book_figure_key(in->b, figure->boat, figure->fitting, figure->what);
+		return book_figure_key(in->b, figure);
 	case RECORD_METER:
 		c = cells_open(in->b->db, SQL_METER_FITTED);
 		cells_bind(c, 1, m->engine);
@@ -72,6 +72,13 @@ import_key_by_name(struct importing *in, const void *record)
 	case RECORD_AIM:
 	case RECORD_STEP:
 	case RECORD_REMOVAL:
+	case RECORD_SHEET:
+	case RECORD_SHEETLINE:
+	case RECORD_ITEM:
+	case RECORD_NUMBER:
+	case RECORD_LOT:
+	case RECORD_TAKEN:
+	case RECORD_NEED:
 	case RECORD_COUNT:
 		break;
 	}

@@ -53,6 +53,17 @@ gboolean book_meter_settle(struct book *b, const struct meter *m, gboolean sure,
 /* Put a service's reading into its day: s->after, what ran after the work that day; hours that no outing tells of
  * become an outing of their own, *unlogged seconds.  ERR_DOUBT as book_question. */
 gboolean book_place_service(struct book *b, struct service *s, gboolean sure, gint64 *unlogged, GError **err);
+/* Whether a reading of work on a task, s->reading on s->date, can be: ERR_DOUBT as book_question, or there is no such meter. */
+gboolean book_reading_fits(struct book *b, const struct task *t, const struct service *s, GError **err);
+
+/* book_did(), book_finding() and book_mend() within a command that is under way. */
+struct service_form;
+struct service_said;
+struct finding_form;
+struct finding_proposal;
+gboolean book_put_did(struct book *b, struct service_form *form, struct service_said *said, GError **err);
+gboolean book_put_finding(struct book *b, struct finding_form *form, struct finding_proposal *p, GError **err);
+gboolean book_put_mend(struct book *b, struct finding *f, gint64 day, const char *left_as, GError **err);
 
 /* Question an outing's reading or hours: ERR_DOUBT with the likely right figure.  `before` is what the meter showed
  * before it, NONE without a meter.  *note gets a word on what is only unusual. */

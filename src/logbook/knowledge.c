@@ -258,15 +258,38 @@ find_rule(const struct knowledge *k, const struct said *s, gboolean afloat, stru
 	}
 }
 
+/* As a rule of the catalogue names it: "finger-tight". */
+static char *
+alternative_of(const struct trade_word *w)
+{
+	return g_strdelimit(g_strdup(w->word), " ", '-');
+}
+
+/* Whether a longer term that stands in the sentence, too, holds this word: "finger tight" is not "tight". */
+static gboolean
+is_part_of_another(const struct knowledge *k, const char *word, const struct said *s)
+{
+	const struct trade_word *w = (const void *)k->known->data;
+	gboolean found = FALSE;
+
+	for (guint i = 0; i < k->known->len && !found && !strchr(word, '-'); i++) {
+		g_autofree char *longer = strchr(w[i].word, ' ') ? alternative_of(&w[i]) : NULL;
+		g_autoptr(GArray) within = longer && plain_has(s->sentence, longer, s->year) ? plain_words(w[i].word) : NULL;
+
+		found = within && plain_has(within, word, s->year);
+	}
+	return found;
+}
+
 static void
 find_words(const struct knowledge *k, const struct said *s, struct finding_told *told)
 {
 	const struct trade_word *w = (const void *)k->known->data;
 
 	for (guint i = 0; i < k->known->len; i++) {
-		g_autofree char *alternative = g_strdelimit(g_strdup(w[i].word), " ", '-');
+		g_autofree char *alternative = alternative_of(&w[i]);
 
-		if (!plain_has(s->sentence, alternative, s->year))
+		if (!plain_has(s->sentence, alternative, s->year) || is_part_of_another(k, alternative, s))
 			continue;
 		g_ptr_array_add(told->words, (gpointer)(guintptr)&w[i]);
 		if (!told->rule && w[i].level != NONE && (told->level == NONE || w[i].level < told->level))

@@ -2,6 +2,7 @@
 
 #include "base/date.h"
 #include "base/err.h"
+#include "logbook/catalogue.h"
 #include "logbook/inside.h"
 #include "logbook/service.h"
 #include "logbook/shipped.h"
@@ -39,6 +40,26 @@ is_called(const struct task *t, const char *name)
 	return n >= m && !strcmp(t->name + n - m, name) && (n == m || t->name[n - m - 1] == '-');
 }
 
+/* A twin's paths have its name in front: "port/engine/cooling". */
+static void
+add_designs(GArray *all, const char *path, const char *ask, const GArray *fittings)
+{
+	g_autofree char *end = g_strconcat("/", path, NULL);
+
+	for (guint i = 0; i < fittings->len; i++) {
+		const struct fitting *f = &((const struct fitting *)(const void *)fittings->data)[i];
+		gboolean same = !strcmp(f->path, path), side = !same && g_str_has_suffix(f->path, end);
+		int n = side ? (int)(strlen(f->path) - strlen(end)) : 0;
+		g_autofree char *words = variant_words(f->variants);
+		struct known_question q = { NONE, f->id, FALSE, NULL };
+
+		if ((!same && !side) || !f->variants || f->variant || f->retired == 1)
+			continue;
+		q.ask = g_strdup_printf("%s%s%.*s (%s)", ask, side ? ", " : "", n, f->path, words);
+		g_array_append_val(all, q);
+	}
+}
+
 static gboolean
 add_row(GArray *all, const struct table *file, guint i, GArray *tasks, const GArray *fittings)
 {
@@ -46,13 +67,19 @@ add_row(GArray *all, const struct table *file, guint i, GArray *tasks, const GAr
 	const char *name = table_cell(file, i, TASK), *what = table_cell(file, i, WHAT), *ask = table_cell(file, i, ASK);
 	const struct task *t = (const void *)tasks->data;
 
+	if (name && ask && what && !strcmp(what, QUESTION_WITH))
+		return TRUE; /* asked before there was a boat */
+	if (name && ask && what && !strcmp(what, "design")) {
+		add_designs(all, name, ask, fittings);
+		return TRUE;
+	}
 	if (!name || !ask || !what || (strcmp(what, wanted[0]) && strcmp(what, wanted[1])))
 		return FALSE;
 	for (guint k = 0; k < tasks->len; k++)
 		if (is_called(&t[k], name) && is_there(fittings, &t[k])) {
 			gsize side = strlen(t[k].name) - strlen(name);
 			char *asked = side ? g_strdup_printf("%s (%.*s)", ask, (int)side - 1, t[k].name) : g_strdup(ask);
-			struct known_question q = { t[k].id, !strcmp(what, wanted[1]), asked };
+			struct known_question q = { t[k].id, NONE, !strcmp(what, wanted[1]), asked };
 
 			g_array_append_val(all, q);
 		}
@@ -72,11 +99,23 @@ book_questions(struct book *b, const struct boat *boat, GError **err)
 	g_array_set_clear_func(all, clear_question);
 	for (guint i = 0; ok && i < table_rows(file); i++)
 		if (!add_row(all, file, i, tasks, fittings)) {
-			err_set(err, ERR_INPUT, "task, ask, and done or made are wanted");
+			err_set(err, ERR_INPUT, "task, ask, and done, made, design or with are wanted");
 			ok = table_prefix(file, i, err);
 		}
 	table_free(file);
 	return ok ? g_steal_pointer(&all) : NULL;
+}
+
+static gboolean
+know_design(struct book *b, gint64 fitting, const char *design, GError **err)
+{
+	struct fitting f;
+	gboolean ok;
+
+	record_init(RECORD_FITTING, &f);
+	ok = row_get(b->db, RECORD_FITTING, fitting, &f, err) && book_set_variant(b, &f, design, err);
+	record_clear(RECORD_FITTING, &f);
+	return ok;
 }
 
 gboolean
@@ -88,6 +127,8 @@ book_known(struct book *b, const struct known_question *q, const char *when, GEr
 	struct task t;
 	gboolean ok;
 
+	if (q->fitting != NONE)
+		return know_design(b, q->fitting, when, err);
 	record_init(RECORD_TASK, &t);
 	record_init(RECORD_SERVICE, s);
 	record_init(RECORD_PART, &f.part);

@@ -241,7 +241,10 @@ measure_read_words(const struct condition_kind *kind, const char *as_read, gint6
 {
 	const struct quantity_unit *unit = kind && units != NONE ? quantity_unit(kind->unit) : NULL;
 
-	return unit ? quantity_both(as_read, unit->dimension) : g_strdup(as_read);
+	if (!unit)
+		return g_strdup(as_read);
+	/* 50 F above another temperature is 28 C more, and not 10 C. */
+	return quantity_both(as_read, strcmp(unit->name, "K") ? unit->dimension : DIMENSION_WARMING);
 }
 
 static gboolean

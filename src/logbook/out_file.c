@@ -19,9 +19,22 @@ out_file_open(struct out_file *f, const char *path, FILE *stream, GError **err)
 	f->stream = fd < 0 ? NULL : fdopen(fd, "wb");
 	if (f->stream)
 		return TRUE;
+	f->path = NULL; /* what is there is not taken away when this is closed */
 	if (errno == EEXIST)
 		return err_set(err, ERR_SYSTEM, "%s is there already, and is not written over", path);
 	return err_set(err, ERR_SYSTEM, "can't write %s: %s", path, g_strerror(errno));
+}
+
+static gboolean
+cant_write(const struct out_file *f, GError **err)
+{
+	return err_set(err, ERR_SYSTEM, "can't write %s: %s", f->path ? f->path : "the output", g_strerror(errno));
+}
+
+gboolean
+out_file_flush(const struct out_file *f, GError **err)
+{
+	return !f->stream || !fflush(f->stream) || cant_write(f, err);
 }
 
 gboolean
@@ -32,10 +45,10 @@ out_file_close(struct out_file *f, gboolean ok, GError **err)
 	if (!f->path)
 		return ok;
 	if (ok && (fflush(f->stream) || fsync(fileno(f->stream))))
-		ok = err_set(err, ERR_SYSTEM, "can't write %s: %s", f->path, g_strerror(errno));
+		ok = cant_write(f, err);
 	wrong = fclose(f->stream);
 	if (ok && wrong)
-		ok = err_set(err, ERR_SYSTEM, "can't write %s: %s", f->path, g_strerror(errno));
+		ok = cant_write(f, err);
 	if (!ok)
 		unlink(f->path);
 	return ok;

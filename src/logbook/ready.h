@@ -27,6 +27,7 @@ enum ready_ground {
 	READY_GUESS, /* its date is a guess, and may hide a due day of this season */
 	READY_DESIGN, /* which design is fitted decides, and nobody said */
 	READY_NO_LIMIT, /* a task that nothing makes due any more */
+	READY_UNASKED, /* only a finding or a reading makes it due, and there is none: nobody has looked, by the log */
 	READY_RETIRED, /* a task that the owner does not want */
 	READY_NO_DATE, /* no launch is in sight */
 	READY_NO_VALUE, /* read, but it could not be judged */

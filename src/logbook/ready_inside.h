@@ -39,8 +39,7 @@ gboolean ready_jobs(struct making *m, GError **err);
 
 /* What readings tell beyond a task's own limits: the worst task of a fitting tells of all that was read on it. */
 void ready_readings_on(const struct making *m, const struct due_line *d, struct grounds *g);
-/* Drain plugs are told with the task that puts them back, or by themselves where there is none. */
-const struct due_line *ready_plugs_host(const struct due_list *l);
+/* Drain plugs are told with the task of their fitting that puts them back, or by themselves where there is none. */
 void ready_plugs(const struct making *m, const struct due_line *d, struct grounds *g);
 void ready_plugs_alone(struct making *m);
 /* Readings that no task tells of. */

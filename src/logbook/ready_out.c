@@ -8,7 +8,7 @@
 static const char *const groups[] = { "hold", "mend", "unknown" };
 static const char *const grounds[] = { "finding", "happening", "job", "plugs", "reading", "bad", "not-seen", "claimed", "asked",
 				       "past-due", "by-launch", "skipped", "never-seen", "closable", "watch", "guess",
-				       "design", "no-limit", "retired", "no-date", "no-value" };
+				       "design", "no-limit", "unasked", "retired", "no-date", "no-value" };
 G_STATIC_ASSERT(G_N_ELEMENTS(groups) == READY_GROUPS && G_N_ELEMENTS(grounds) == READY_GROUNDS);
 const struct words words_ready_group = { "group", groups, READY_GROUPS };
 const struct words words_ready_ground = { "ground", grounds, READY_GROUNDS };
@@ -64,7 +64,7 @@ ready_item_words(const struct ready_item *i)
 gboolean
 ready_summed_up(const struct ready_item *i)
 {
-	return i->until == NONE && (i->ground == READY_NEVER_SEEN || i->ground == READY_RETIRED);
+	return i->until == NONE && (i->ground == READY_NEVER_SEEN || i->ground == READY_RETIRED || i->ground == READY_UNASKED);
 }
 
 char *
@@ -73,6 +73,9 @@ ready_sum_words(enum ready_ground ground, int n)
 	if (ground == READY_RETIRED)
 		return g_strdup_printf("%d %s retired that can sink, burn or hurt: ready --all", n,
 				       n == 1 ? "task is" : "tasks are");
+	if (ground == READY_UNASKED)
+		return g_strdup_printf("%d %s that only a finding asks for, and nobody has looked: ready --all", n,
+				       n == 1 ? "task" : "tasks");
 	return g_strdup_printf("%d %s nobody has on record: one survey, splitpin due --survey", n, n == 1 ? "task" : "tasks");
 }
 

@@ -241,15 +241,22 @@ is_first_of_fitting(const struct making *m, guint i)
 	return TRUE;
 }
 
-/* The day of the newest draining at a lay-up; NONE. */
+/* The task that puts back the plugs of a fitting. */
+static gboolean
+puts_plugs_back(const struct due_line *d)
+{
+	return g_str_has_suffix(d->name, ".plugs-in") || g_str_has_suffix(d->name, ".sea-plugs");
+}
+
+/* The day of the newest draining of that fitting at a lay-up; NONE. */
 static gint64
-drained_on(const struct due_list *l)
+drained_on(const struct due_list *l, gint64 fitting)
 {
 	gint64 day = NONE;
 
 	for (int i = 0; i < due_count(l); i++) {
 		const struct due_line *d = due_at(l, i);
-		const char *dot = strrchr(d->name, '.');
+		const char *dot = d->fitting_id == fitting ? strrchr(d->name, '.') : NULL;
 
 		for (int k = 0; dot && g_str_has_prefix(dot, ".drain") && k < d->in.n_limits; k++)
 			if (d->limit[k].kind == LIMIT_EVENT && d->limit[k].event == EVENT_LAY_UP
@@ -259,15 +266,14 @@ drained_on(const struct due_list *l)
 	return day;
 }
 
-/* Drained, and nobody counted: done with the task that puts them back, or held. */
+/* Drained, and nobody counted: done with the task that puts the plugs back, or held. */
 static char *
-uncounted(const struct making *m)
+uncounted(const struct making *m, const struct due_line *host)
 {
-	const struct due_line *host = ready_plugs_host(m->l);
-	gint64 day = drained_on(m->l);
+	gint64 day = drained_on(m->l, host->fitting_id);
 	char words[16];
 
-	if (day == NONE || (host && due_done_since(&host->in.since, day)))
+	if (day == NONE || due_done_since(&host->in.since, day))
 		return NULL;
 	for (guint i = 0; i < m->readings->len; i++)
 		if (is_plugs_out(m, i) && reading(m, i)->date >= day)
@@ -275,47 +281,52 @@ uncounted(const struct making *m)
 	return g_strdup_printf("drained on %s, and nobody counted the plugs that came out", day_words(day, words));
 }
 
-/* All that is wanting with the plugs; NULL: nothing. */
-static char *
-plugs_wanting(const struct making *m)
-{
-	g_autofree char *none = uncounted(m);
-	GString *all = g_string_new(none ? none : "");
-
-	for (guint i = 0; i < m->readings->len; i++) {
-		g_autofree char *one = is_plugs_out(m, i) && is_first_of_fitting(m, i) ? fitting_plugs(m, i) : NULL;
-
-		if (one)
-			g_string_append_printf(all, "%s%s", all->len ? "; " : "", one);
-	}
-	return g_string_free(all, !all->len);
-}
-
-const struct due_line *
-ready_plugs_host(const struct due_list *l)
-{
-	for (int i = 0; i < due_count(l); i++)
-		if (g_str_has_suffix(due_at(l, i)->name, ".plugs-in"))
-			return due_at(l, i);
-	return NULL;
-}
-
 void
 ready_plugs(const struct making *m, const struct due_line *d, struct grounds *g)
 {
-	g_autofree char *why = ready_plugs_host(m->l) == d ? plugs_wanting(m) : NULL;
+	g_autofree char *none = puts_plugs_back(d) ? uncounted(m, d) : NULL;
 
-	if (!why)
+	if (!puts_plugs_back(d))
 		return;
-	grounds_add(g, READY_PLUGS, "%s", why);
-	g->now = g->holds = TRUE;
+	if (none)
+		grounds_add(g, READY_PLUGS, "%s", none);
+	for (guint i = 0; i < m->readings->len; i++) {
+		gboolean here = reading(m, i)->fitting == d->fitting_id && is_plugs_out(m, i) && is_first_of_fitting(m, i);
+		g_autofree char *one = here ? fitting_plugs(m, i) : NULL;
+
+		if (one)
+			grounds_add(g, READY_PLUGS, "%s", one);
+	}
+	if (g->first == READY_PLUGS)
+		g->now = g->holds = TRUE;
 }
 
+static gboolean
+has_host(const struct making *m, gint64 fitting)
+{
+	for (int i = 0; i < due_count(m->l); i++)
+		if (due_at(m->l, i)->fitting_id == fitting && puts_plugs_back(due_at(m->l, i)))
+			return TRUE;
+	return FALSE;
+}
+
+/* Where no task puts them back, counting them is what ends it; nobody lets an open hole pass. */
 void
 ready_plugs_alone(struct making *m)
 {
-	char *why = plugs_wanting(m);
+	const struct fitting *f = (const void *)m->fittings->data;
 
-	if (why)
-		ready_add(m, READY_HOLDS, READY_PLUGS, g_strdup("Drain plugs"), why)->consequence = COST_SINKS;
+	for (guint i = 0; i < m->readings->len; i++) {
+		gboolean alone = is_plugs_out(m, i) && is_first_of_fitting(m, i) && !has_host(m, reading(m, i)->fitting);
+		g_autofree char *one = alone ? fitting_plugs(m, i) : NULL;
+		guint at = 0;
+
+		while (one && at < m->fittings->len && f[at].id != reading(m, i)->fitting)
+			at++;
+		if (one)
+			ready_add(m, READY_HOLDS, READY_PLUGS, g_strdup(at < m->fittings->len ? f[at].title : "Drain plugs"),
+				  g_strdup_printf("%s; counted in they hold no more: measure plugs-in N%s%s", one,
+						  at < m->fittings->len ? " --fitting " : "",
+						  at < m->fittings->len ? f[at].path : ""))->consequence = COST_SINKS;
+	}
 }

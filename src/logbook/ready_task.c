@@ -192,6 +192,18 @@ add_task(struct making *m, enum ready_group group, enum ready_ground ground, con
 	ready_is_task(m, i, d->id, d->name, d->in.consequence);
 }
 
+/* What is on nobody's calendar and was never read or done: that no finding asks for it says nothing. */
+static gboolean
+nobody_looked(const struct due_line *d)
+{
+	if (!is_grave(d) || d->out.when != OPP_ON_CONDITION || d->in.since.day != NONE || d->n_readings)
+		return FALSE;
+	for (int i = 0; i < d->in.n_limits; i++)
+		if (d->in.limit[i].kind == LIMIT_CONDITION)
+			return TRUE;
+	return FALSE;
+}
+
 /* Nothing speaks against it by the log, but the log knows little. */
 static void
 add_doubts(struct making *m, const struct due_line *d)
@@ -203,6 +215,9 @@ add_doubts(struct making *m, const struct due_line *d)
 	if (!d->in.n_limits && is_grave(d))
 		return add_task(m, READY_UNKNOWN, READY_NO_LIMIT, d,
 				"nothing makes it due any more: the plan holds no limit for it");
+	if (nobody_looked(d))
+		return add_task(m, READY_UNKNOWN, READY_UNASKED, d,
+				"only a finding or a reading makes it due, and nobody has one, or the work, on record");
 	for (int k = 0; k < d->n_readings; k++)
 		if (d->reading[k].verdict == VERDICT_WATCH) {
 			why = due_reading_words(&d->reading[k]);
@@ -258,8 +273,7 @@ ready_tasks(struct making *m, GError **err)
 	for (int i = 0; i < due_count(m->l); i++)
 		if (!judge(m, due_at(m->l, i), err))
 			return FALSE;
-	if (!ready_plugs_host(m->l))
-		ready_plugs_alone(m);
+	ready_plugs_alone(m);
 	return TRUE;
 }
 

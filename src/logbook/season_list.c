@@ -140,7 +140,7 @@ season_state_word(enum season_state state)
 /* What the sorting of lines goes by. */
 struct ranked {
 	struct season_line line;
-	int rank; /* of the section */
+	int rank, place; /* of the section, and in it */
 	int worst; /* consequence of what stands in the section behind the same access */
 };
 
@@ -151,10 +151,11 @@ add_line(struct season_work *w, GArray *ranked, const struct season_order *o, in
 	const struct season_row *row = season_order_row(o, d->name, d->path);
 	struct ranked r = { { .at = at, .due = d, .service = NONE, .skip = NONE, .when = NONE, .section = also_due,
 			      .heading = also_due_heading },
-			    G_MAXINT, CONSEQUENCE_COUNT };
+			    G_MAXINT, 0, CONSEQUENCE_COUNT };
 
 	if (row) {
 		r.rank = row->rank;
+		r.place = row->place;
 		r.line.section = g_string_chunk_insert_const(w->chunk, row->section);
 		r.line.heading = g_string_chunk_insert_const(w->chunk, row->heading);
 		r.line.note = row->note ? g_string_chunk_insert_const(w->chunk, row->note) : NULL;
@@ -221,6 +222,7 @@ compare(gconstpointer x, gconstpointer y)
 
 	d = d ? d : a->worst - b->worst;
 	d = d ? d : strcmp(off_of(a), off_of(b));
+	d = d ? d : a->place - b->place;
 	d = d ? d : (int)a->line.due->in.consequence - (int)b->line.due->in.consequence;
 	return d ? d : strcmp(a->line.due->name, b->line.due->name);
 }

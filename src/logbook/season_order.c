@@ -51,12 +51,15 @@ static void
 take_words(struct season_order *o, const struct season_row *row, const char *words, gint64 standing, const char *source)
 {
 	g_auto(GStrv) word = g_strsplit(words, " ", -1);
+	int paths = -1;
 
 	for (int i = 0; word[i]; i++) {
 		gboolean names = strchr(word[i], '.') || strchr(word[i], '*');
 		struct match m = { .row = *row, .text = g_strdup(word[i]),
 				   .source = row->note && source ? source_words(standing, source) : NULL };
 
+		paths = paths < 0 && !names ? i : paths;
+		m.row.place = names ? i : paths;
 		m.row.source = m.source;
 		m.pattern = names ? g_pattern_spec_new(word[i]) : NULL;
 		if (*word[i])
@@ -135,6 +138,9 @@ season_order_row(const struct season_order *o, const char *name, const char *pat
 	const char *bare = without_side(path, '/');
 	const char *plain = bare == path ? name : without_side(name, '-');
 
+	for (guint i = 0; i < o->matches->len; i++)
+		if (!strcmp(match_at(o, i)->text, plain))
+			return &match_at(o, i)->row;
 	for (guint i = 0; i < o->matches->len; i++)
 		if (takes(match_at(o, i), plain, bare))
 			return &match_at(o, i)->row;

@@ -1,6 +1,7 @@
 /* lists.csv: the sections of a season's list, and which of them takes a task.  A row's match is words separated by blanks: with a
- * dot or a star a name of tasks, or a pattern of names; else a path and what lies below it.  The first row that matches takes the
- * task.  Of twins the side ("port/", "port-") is left aside. */
+ * dot or a star a name of tasks, or a pattern of names; else a path and what lies below it.  A row that names a task in full
+ * takes it, else the first that matches.  In a row names and patterns go in the order in which they are written, and what its
+ * paths take goes where the first of them stands.  Of twins the side ("port/", "port-") is left aside. */
 #ifndef LOGBOOK_SEASON_ORDER_H
 #define LOGBOOK_SEASON_ORDER_H
 
@@ -10,6 +11,7 @@ struct season_order;
 
 struct season_row {
 	int rank; /* its place in the file */
+	int place; /* in the row, of what took the task */
 	const char *section, *heading, *note; /* borrowed; the note may be NULL */
 	const char *source; /* of the note, with its standing; NULL: none */
 };

@@ -8,6 +8,8 @@
 #include "logbook/plan.h"
 #include "logbook/service_span.h"
 #include "logbook/outing.h"
+#include "logbook/service_used.h"
+#include "logbook/transfer.h"
 #include "logbook/variant.h"
 
 #include <string.h>
@@ -20,6 +22,7 @@ service_said_clear(struct service_said *s)
 	g_clear_pointer(&s->why_not, g_free);
 	g_clear_pointer(&s->repeated, g_free);
 	g_clear_pointer(&s->mixed, g_free);
+	g_clear_pointer(&s->used, g_free);
 }
 
 enum outcome
@@ -151,33 +154,38 @@ struct placing {
 	gboolean sure;
 };
 
+/* What the meter showed at the end of that day, and what was run on it; FALSE with ERR_DOUBT when the reading can hardly be. */
+static gboolean
+look(const struct placing *p, const struct service *s, gint64 *shown, gint64 *that_day, GError **err)
+{
+	g_autoptr(GArray) rows = book_meter_rows(p->b, p->m->id, err);
+	g_autofree char *note = NULL;
+	struct outing asked;
+
+	if (!rows || !hours_on(p->b, p->e, s->date, that_day, err))
+		return FALSE;
+	*shown = meter_expected((void *)rows->data, (int)rows->len, p->m->start, s->date);
+	if (p->sure || (s->reading <= *shown && *shown - s->reading <= *that_day))
+		return TRUE;
+	record_init(RECORD_OUTING, &asked);
+	asked.boat = p->e->boat;
+	asked.date = s->date;
+	asked.reading = s->reading;
+	return book_question(p->b, p->e, *shown, &asked, &note, err);
+}
+
 static gboolean
 place(const struct placing *p, struct service *s, gint64 *unlogged, GError **err)
 {
-	struct book *b = p->b;
-	const struct engine *e = p->e;
-	const struct meter *m = p->m;
-	g_autoptr(GArray) rows = book_meter_rows(b, m->id, err);
-	g_autofree char *note = NULL;
-	struct outing asked;
 	gint64 shown, that_day;
 
-	if (!rows || !hours_on(b, e, s->date, &that_day, err))
+	if (!look(p, s, &shown, &that_day, err))
 		return FALSE;
-	shown = meter_expected((void *)rows->data, (int)rows->len, m->start, s->date);
 	s->after = CLAMP(shown - s->reading, 0, that_day);
-	if (s->reading <= shown && shown - s->reading <= that_day)
-		return TRUE;
-	record_init(RECORD_OUTING, &asked);
-	asked.boat = e->boat;
-	asked.date = s->date;
-	asked.reading = s->reading;
-	if (!p->sure && !book_question(b, e, shown, &asked, &note, err))
-		return FALSE;
-	if (s->reading < shown)
+	if (s->reading <= shown)
 		return TRUE;
 	*unlogged = s->reading - shown;
-	return log_unlogged(b, e, m, s, *unlogged, err);
+	return log_unlogged(p->b, p->e, p->m, s, *unlogged, err);
 }
 
 gboolean
@@ -197,29 +205,56 @@ book_place_service(struct book *b, struct service *s, gboolean sure, gint64 *unl
 	return ok;
 }
 
+/* The engine that a task's hours are of, and its meter on that day. */
+struct metered {
+	struct engine e;
+	struct meter m;
+};
+
+static gboolean
+meter_of(struct book *b, const struct task *t, const char *engine, gint64 day, struct metered *on, GError **err)
+{
+	record_init(RECORD_METER, &on->m);
+	return book_engine_of(b, t, engine, &on->e, err) && book_meter_on(b, on->e.id, day, &on->m, err)
+	    && (on->m.id != NONE
+		|| err_set(err, ERR_CONFLICT, "the engine %s has no meter on that day: leave the reading out", on->e.name));
+}
+
+static void
+metered_clear(struct metered *on)
+{
+	record_clear(RECORD_METER, &on->m);
+	record_clear(RECORD_ENGINE, &on->e);
+}
+
+gboolean
+book_reading_fits(struct book *b, const struct task *t, const struct service *s, GError **err)
+{
+	struct metered on;
+	gint64 shown, that_day;
+	gboolean ok = meter_of(b, t, NULL, s->date, &on, err)
+		   && look(&(struct placing){ b, &on.e, &on.m, FALSE }, s, &shown, &that_day, err);
+
+	metered_clear(&on);
+	return ok;
+}
+
 static gboolean
 take_reading(struct book *b, const struct task *t, struct service_form *f, struct service_said *said, GError **err)
 {
-	struct engine e;
-	struct meter m;
+	struct metered on;
 	struct engine_hours hours;
 	gboolean ok;
 
 	if (f->what.reading == NONE)
 		return TRUE;
-	if (!book_engine_of(b, t, f->engine, &e, err))
-		return FALSE;
-	ok = book_meter_on(b, e.id, f->what.date, &m, err);
-	if (ok && m.id == NONE)
-		ok = err_set(err, ERR_CONFLICT, "the engine %s has no meter on that day: leave the reading out",
-			     e.name);
-	f->what.meter = m.id;
+	ok = meter_of(b, t, f->engine, f->what.date, &on, err);
+	f->what.meter = on.m.id;
 	ok = ok && book_place_service(b, &f->what, f->sure, &said->unlogged, err)
-	  && book_engine_hours(b, &e, f->what.date, &hours, err);
+	  && book_engine_hours(b, &on.e, f->what.date, &hours, err);
 	if (ok && hours.total != NONE)
 		said->hours = hours.total - f->what.after;
-	record_clear(RECORD_METER, &m);
-	record_clear(RECORD_ENGINE, &e);
+	metered_clear(&on);
 	return ok;
 }
 
@@ -301,15 +336,14 @@ write_did(struct book *b, const struct task *t, struct service_form *f, const st
 	ok = !f->variant
 	  || (row_get(b->db, RECORD_FITTING, t->fitting, &fitting, err) && book_put_variant(b, &fitting, f->variant, err));
 	record_clear(RECORD_FITTING, &fitting);
-	return ok && (!f->also || f->also(b, f->what.id, f->user, err));
+	return ok && (!f->also || f->also(b, f->what.id, f->user, err)) && service_take_used(b, t, f, &said->used, err);
 }
 
 gboolean
-book_did(struct book *b, struct service_form *f, struct service_said *said, GError **err)
+book_put_did(struct book *b, struct service_form *f, struct service_said *said, GError **err)
 {
 	struct task t;
 	struct service old;
-	char d[DAY_TEXT];
 	gboolean ok;
 
 	*said = (struct service_said){ .hours = NONE };
@@ -322,14 +356,28 @@ book_did(struct book *b, struct service_form *f, struct service_said *said, GErr
 	said->counts = service_restarts(t.rule, t.consequence, f->what.outcome);
 	if (!said->counts)
 		said->why_not = g_strdup(why_not(&t, f->what.outcome));
-	ok = service_span_place(b, &t, f->engine, f->dated, &f->what, err) && check_date(b, &t, &f->what, err)
-	  && (f->what.id == NONE || row_get(b->db, RECORD_SERVICE, f->what.id, &old, err)) && book_begin(b, err)
-	  && book_end(b, write_did(b, &t, f, &old, said, err), err, "%s: %s on %s", t.name,
+	ok = service_span_place(b, &t, f->engine, f->dated, &f->what, err) && service_fill_used(b, f, err)
+	  && check_date(b, &t, &f->what, err)
+	  && (f->what.id == NONE || row_get(b->db, RECORD_SERVICE, f->what.id, &old, err)) && write_did(b, &t, f, &old, said, err);
+	record_clear(RECORD_SERVICE, &old);
+	record_clear(RECORD_TASK, &t);
+	return ok;
+}
+
+gboolean
+book_did(struct book *b, struct service_form *f, struct service_said *said, GError **err)
+{
+	char d[DAY_TEXT];
+	gboolean ok;
+
+	*said = (struct service_said){ .hours = NONE };
+	if (!book_begin(b, err))
+		return FALSE;
+	ok = book_put_did(b, f, said, err);
+	ok = book_end(b, ok, err, "%s: %s on %s", ok ? book_name_of(b, RECORD_TASK, f->what.task) : "",
 		      word_of(&words_outcome, f->what.outcome), day_iso(f->what.date, d));
 	if (ok)
 		said->repeated = book_repeated(b, &f->what, NULL);
-	record_clear(RECORD_SERVICE, &old);
-	record_clear(RECORD_TASK, &t);
 	return ok;
 }
 

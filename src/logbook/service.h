@@ -2,7 +2,7 @@
 #ifndef LOGBOOK_SERVICE_H
 #define LOGBOOK_SERVICE_H
 
-#include "logbook/book.h"
+#include "logbook/stores_take.h"
 
 struct service_form {
 	struct service what; /* task, date, outcome (NONE: as the verb suggests), reading, made, seen, ... */
@@ -10,6 +10,11 @@ struct service_form {
 	const char *variant; /* design of what went in; NULL: as before */
 	const char *filled; /* type and quantity of the fluid that went in, "mineral 15W-40, 4.2 L"; NULL: not said */
 	const char *engine; /* whose meter was read; NULL: the fitting's, or the only one */
+	/* n_used of them: what it took of the stores; the first gives number and date made, where none is said.  Corrected, it took
+	 * that instead of what it took before. */
+	const struct store_use *used;
+	int n_used;
+	gboolean used_none; /* corrected: what it took before is put back */
 	gboolean dated; /* a day was said; else one follows from the hours, when those were */
 	gboolean sure;
 	/* Writes what belongs to it in the same transaction, its key given; NULL: nothing does. */
@@ -23,6 +28,7 @@ struct service_said {
 	gint64 hours; /* the engine's hours at the work; NONE: unknown */
 	gint64 unlogged; /* seconds that the reading showed and no outing told of; 0 none */
 	char *repeated; /* as book_repeated(), once it is recorded */
+	char *used; /* what was taken of the stores, lot by lot, a line an item; NULL: nothing */
 	char *mixed; /* another fluid than before went in; NULL: not so */
 };
 void service_said_clear(struct service_said *s);

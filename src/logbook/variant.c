@@ -19,6 +19,36 @@ variant_has_task(const char *variants, const char *variant)
 	return FALSE;
 }
 
+const char *
+variant_first_off(const char *needs_off, const char *variant)
+{
+	g_auto(GStrv) way = g_strsplit(needs_off ? needs_off : "", " ", -1);
+	g_autofree char *design = g_strconcat(variant ? variant : "", "=", NULL);
+
+	for (int i = 1; variant && way[0] && way[i]; i++)
+		if (g_str_has_prefix(way[i], design))
+			return g_intern_string(way[i] + strlen(design));
+	return way[0] ? g_intern_string(way[0]) : NULL;
+}
+
+const char *
+fitting_first_off(const struct fitting *f)
+{
+	return variant_first_off(f->needs_off, f->variant);
+}
+
+char *
+fitting_side(const struct fitting *f, const GArray *fittings)
+{
+	const char *slash = strchr(f->path, '/');
+	g_autofree char *first = slash ? g_strndup(f->path, (gsize)(slash - f->path)) : NULL;
+
+	for (guint i = 0; first && i < fittings->len; i++)
+		if (!strcmp(((const struct fitting *)(const void *)fittings->data)[i].path, first))
+			return NULL;
+	return g_steal_pointer(&first);
+}
+
 char *
 variant_words(const char *variants)
 {

@@ -7,6 +7,13 @@
 /* Whether a task for these designs, separated by blanks (NULL: for all), exists on a fitting of that one; while nobody
  * knows it (NULL), the tasks of all exist. */
 gboolean variant_has_task(const char *variants, const char *variant);
+/* The one path that must come off or be open first: needs-off is a path, and after it DESIGN=PATH for designs that are reached
+ * another way.  Of a design not known the first.  NULL for none; else interned. */
+const char *variant_first_off(const char *needs_off, const char *variant);
+const char *fitting_first_off(const struct fitting *f);
+/* "port" of port/engine/belts, where no fitting of the boat is called that, so that the tree has no row for it; NULL: there is
+ * one, or nothing is above.  The caller's. */
+char *fitting_side(const struct fitting *f, const GArray *fittings);
 /* "greasable, sealed"; the caller's. */
 char *variant_words(const char *variants);
 

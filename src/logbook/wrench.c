@@ -10,6 +10,8 @@
 #include <math.h>
 #include <string.h>
 
+#define LARGEST 150 /* mm across flats: a mistyped one is beyond it */
+
 struct wrench_book {
 	struct table *pairs, *heads;
 	GArray *row, *head;
@@ -37,34 +39,74 @@ whole(const struct table *t, guint row, const char *const *columns, GError **err
 	return TRUE;
 }
 
+enum { INCH, METRIC, METRIC_ON_INCH, INCH_ON_METRIC, VERDICT, STANDING, SOURCE };
+static const char *const pair_columns[] = { "inch",    "metric-mm", "metric-on-inch", "inch-on-metric",
+					    "verdict", "standing",  "source",	      NULL };
+enum { THREAD, ISO, DIN, JIS, HEAD_STANDING, HEAD_SOURCE };
+static const char *const head_columns[] = { "thread", "iso-mm", "din-mm", "jis-mm", "standing", "source", NULL };
+
+/* Across flats. */
+static gboolean
+size_mm(const struct table *t, guint i, int column, const char *const *columns, double *mm, GError **err)
+{
+	if (!number_parse(table_cell(t, i, column), mm, err))
+		return err_prefix(err, "%s: ", columns[column]);
+	return (*mm > 0 && *mm <= LARGEST)
+	    || err_set(err, ERR_INPUT, "%s: a size is more than 0 and at most %d mm", columns[column], LARGEST);
+}
+
+/* "M10": as a size asked for is looked up. */
+static gboolean
+is_thread(const char *text)
+{
+	return text[0] == 'M' && text[1] && !text[1 + strspn(text + 1, "0123456789")];
+}
+
+/* What the table says of a wrench is what the limits of heads and openings give. */
+static gboolean
+says_so(const struct table *t, guint i, int column, const struct wrench_play *play, GError **err)
+{
+	const char *said = table_cell(t, i, column), *is = wrench_fit_word(play->fit);
+
+	return !strcmp(said, is)
+	    || err_set(err, ERR_INPUT, "%s: \"%.40s\" stands there, and \"%s\" is worked out", pair_columns[column], said, is);
+}
+
 static gboolean
 read_pair(const struct table *t, guint i, struct wrench_row *row, GError **err)
 {
 	g_autofree char *inch = NULL;
 	double in, mm;
 
-	*row = (struct wrench_row){ .inch = table_cell(t, i, 0), .metric = table_cell(t, i, 1),
-				    .verdict = table_cell(t, i, 2), .source = table_cell(t, i, 4) };
+	*row = (struct wrench_row){ .inch = table_cell(t, i, INCH), .metric = table_cell(t, i, METRIC),
+				    .verdict = table_cell(t, i, VERDICT), .source = table_cell(t, i, SOURCE) };
 	inch = g_strdup_printf("%s in", row->inch);
-	return length_parse(inch, &in, err) && number_parse(row->metric, &mm, err)
-	    && word_parse(&words_standing, table_cell(t, i, 3), &row->standing, err)
+	return length_parse(inch, &in, err) && size_mm(t, i, METRIC, pair_columns, &mm, err)
+	    && word_parse(&words_standing, table_cell(t, i, STANDING), &row->standing, err)
 	    && (wrench_judge(in, mm, &row->pair)
-		|| err_set(err, ERR_INPUT, "%s in is no size of a hexagon that is known here", row->inch));
+		|| err_set(err, ERR_INPUT, "%s in is no size of a hexagon that is known here", row->inch))
+	    && says_so(t, i, METRIC_ON_INCH, &row->pair.metric_on_inch, err)
+	    && says_so(t, i, INCH_ON_METRIC, &row->pair.inch_on_metric, err);
 }
 
 static gboolean
 read_head(const struct table *t, guint i, struct head_row *row, GError **err)
 {
-	*row = (struct head_row){ table_cell(t, i, 0), table_cell(t, i, 1), table_cell(t, i, 2), table_cell(t, i, 3),
-				  table_cell(t, i, 5), NONE };
-	return word_parse(&words_standing, table_cell(t, i, 4), &row->standing, err);
+	double mm;
+
+	*row = (struct head_row){ table_cell(t, i, THREAD), table_cell(t, i, ISO), table_cell(t, i, DIN), table_cell(t, i, JIS),
+				  table_cell(t, i, HEAD_SOURCE), NONE };
+	for (int k = ISO; k <= JIS; k++)
+		if (!size_mm(t, i, k, head_columns, &mm, err))
+			return FALSE;
+	return (is_thread(row->thread)
+		|| err_set(err, ERR_INPUT, "thread: \"%.40s\" is none: write M and its size, such as M10", row->thread))
+	    && word_parse(&words_standing, table_cell(t, i, HEAD_STANDING), &row->standing, err);
 }
 
 static gboolean
 read_all(struct wrench_book *w, const char *catalogue, GError **err)
 {
-	static const char *const pair_columns[] = { "inch", "metric-mm", "verdict", "standing", "source", NULL },
-				 *const head_columns[] = { "thread", "iso-mm", "din-mm", "jis-mm", "standing", "source", NULL };
 	g_autofree char *pairs = g_build_filename(catalogue, "wrenches.csv", NULL),
 			*heads = g_build_filename(catalogue, "heads.csv", NULL);
 	struct wrench_row row;
@@ -227,7 +269,7 @@ wrench_csv(const struct wrench_book *w, const struct wrench_size *size)
 }
 
 char *
-heads_csv(const struct wrench_book *w)
+heads_csv(const struct wrench_book *w, const struct head_row *only)
 {
 	static const char *const header[] = { "thread", "iso-mm", "din-mm", "jis-mm", "standing", "source" };
 	const struct head_row *h = (const void *)w->head->data;
@@ -235,6 +277,8 @@ heads_csv(const struct wrench_book *w)
 	struct csv_out *csv = csv_begin(text, header, G_N_ELEMENTS(header));
 
 	for (guint i = 0; i < w->head->len; i++) {
+		if (only && only != &h[i])
+			continue;
 		csvout_text(csv, h[i].thread);
 		csvout_number(csv, h[i].iso);
 		csvout_number(csv, h[i].din);
@@ -292,12 +336,14 @@ wrench_json(const struct wrench_book *w, const struct wrench_size *size)
 }
 
 char *
-heads_json(const struct wrench_book *w)
+heads_json(const struct wrench_book *w, const struct head_row *only)
 {
 	const struct head_row *h = (const void *)w->head->data;
 	struct json_out *j = jsonout_new();
 
 	for (guint i = 0; i < w->head->len; i++) {
+		if (only && only != &h[i])
+			continue;
 		jsonout_next(j);
 		jsonout_text(j, "thread", h[i].thread);
 		jsonout_real(j, "iso-mm", g_ascii_strtod(h[i].iso, NULL));

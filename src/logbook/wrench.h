@@ -22,7 +22,8 @@ struct head_row {
 };
 
 struct wrench_book;
-/* catalogue: the folder.  NULL and *err, "wrenches.csv:12: what is wrong".  Rows are borrowed of it. */
+/* catalogue: the folder.  NULL and *err, "wrenches.csv:12: what is wrong"; so too when the table says of a wrench that it
+ * fits or not, and the arithmetic says otherwise.  Rows are borrowed of it. */
 struct wrench_book *wrench_book_read(const char *catalogue, GError **err);
 void wrench_book_free(struct wrench_book *w); /* NULL: nothing */
 const GArray *wrench_rows(const struct wrench_book *w); /* struct wrench_row, smallest first */
@@ -47,7 +48,8 @@ const char *wrench_fit_word(enum wrench_fit fit);
 /* For other programs; size NULL: all of them.  The caller's. */
 char *wrench_csv(const struct wrench_book *w, const struct wrench_size *size);
 char *wrench_json(const struct wrench_book *w, const struct wrench_size *size);
-char *heads_csv(const struct wrench_book *w);
-char *heads_json(const struct wrench_book *w);
+/* The heads; only NULL: all of them. */
+char *heads_csv(const struct wrench_book *w, const struct head_row *only);
+char *heads_json(const struct wrench_book *w, const struct head_row *only);
 
 #endif

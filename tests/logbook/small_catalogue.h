@@ -94,7 +94,7 @@ end(void)
 static inline gboolean
 make(const char *fuel, const char *const *engines, GError **err)
 {
-	struct new_boat n = { .catalogue = files, .fuel = fuel };
+	struct new_boat n = { .catalogue = files, .said.fuel = fuel };
 	gboolean ok;
 
 	for (int i = 0; engines[i]; i++)

@@ -59,6 +59,27 @@ START_TEST(a_whole_name_is_never_ambiguous)
 }
 END_TEST
 
+START_TEST(a_fitting_s_whole_name_comes_before_others_that_hold_it)
+{
+	static const char *const names[] = { "propeller", "Propeller", "drive/propeller" };
+	g_autoptr(GError) err = NULL;
+	struct fitting f;
+
+	open_plain("One");
+	import_text(RECORD_FITTING, "path,title\ndrive/propeller,Propeller\ndrive/propeller-shaft,Propeller shaft\n"
+				    "port/shaft,Shaft\nstarboard/shaft,Shaft\n");
+	for (guint i = 0; i < G_N_ELEMENTS(names); i++) {
+		ck_assert(book_find_fitting(book, boat.id, names[i], &f, NULL));
+		ck_assert_str_eq(f.path, "drive/propeller");
+		record_clear(RECORD_FITTING, &f);
+	}
+	ck_assert(!book_find_fitting(book, boat.id, "shaft", &f, &err));
+	ck_assert(strstr(err->message, "port/shaft") && strstr(err->message, "starboard/shaft"));
+	ck_assert(book_find_fitting(book, boat.id, "port shaft", &f, NULL));
+	record_clear(RECORD_FITTING, &f);
+}
+END_TEST
+
 START_TEST(words_of_several_tasks_name_the_candidates)
 {
 	g_autoptr(GError) err = NULL;
@@ -226,6 +247,7 @@ main(void)
 	tcase_add_checked_fixture(tc, setup, teardown);
 	tcase_add_test(tc, a_task_is_found_by_its_words);
 	tcase_add_test(tc, a_whole_name_is_never_ambiguous);
+	tcase_add_test(tc, a_fitting_s_whole_name_comes_before_others_that_hold_it);
 	tcase_add_test(tc, words_of_several_tasks_name_the_candidates);
 	tcase_add_test(tc, another_boats_tasks_are_not_found);
 	tcase_add_test(tc, a_logbook_is_never_made_over_a_file);

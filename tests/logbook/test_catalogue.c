@@ -4,6 +4,7 @@
 #include "logbook/catalogue_check.h"
 
 #include "base/err.h"
+#include "logbook/variant.h"
 
 /* Engines */
 
@@ -75,6 +76,25 @@ START_TEST(twins_have_an_engine_each_and_one_hull)
 	ck_assert_str_eq(f.title, "Pump, starboard");
 	ck_assert_str_eq(f.needs_off, "starboard/engine/cover");
 	record_clear(RECORD_FITTING, &f);
+}
+END_TEST
+
+START_TEST(what_twins_have_each_stands_below_a_word_that_is_no_fitting)
+{
+	g_autoptr(GArray) all = NULL;
+	int sides = 0;
+
+	made(NULL, twins);
+	all = book_records(book, RECORD_FITTING, boat.id, NULL);
+	for (guint i = 0; i < all->len; i++) {
+		const struct fitting *f = &((const struct fitting *)(const void *)all->data)[i];
+		g_autofree char *side = fitting_side(f, all);
+
+		ck_assert_msg((side != NULL) == (strstr(f->path, "engine") != NULL), "%s below %s", f->path, side);
+		ck_assert(!side || g_str_has_prefix(f->path, side));
+		sides += side != NULL;
+	}
+	ck_assert_int_eq(sides, 6);
 }
 END_TEST
 
@@ -180,6 +200,7 @@ main(void)
 	tcase_add_checked_fixture(tc, begin, end);
 	tcase_add_test(tc, with_one_engine_names_are_as_they_are);
 	tcase_add_test(tc, twins_have_an_engine_each_and_one_hull);
+	tcase_add_test(tc, what_twins_have_each_stands_below_a_word_that_is_no_fitting);
 	tcase_add_test(tc, a_generator_brings_its_tasks_and_takes_no_hours_of_the_drive);
 	tcase_add_test(tc, twins_with_a_generator_mix_no_hours);
 	tcase_add_test(tc, another_fuel_is_kept_with_the_catalogue);

@@ -286,10 +286,62 @@ START_TEST(a_task_that_is_gone_is_retired_when_that_is_taken_over)
 	write_edition_2(24);
 	write_module("hull", "hull,Hull,,yes,no,no,,\n", "", "");
 	ck_assert_int_eq(news_kind("plug.inspect"), NEWS_GONE);
-	ck_assert_int_eq(news_count(), 1);
 	choose("plug.inspect", NULL, FALSE);
 	ck_assert(is_retired("plug.inspect"));
+	ck_assert_int_eq(news_kind("plug.inspect"), -1);
+}
+END_TEST
+
+START_TEST(a_fitting_that_is_gone_is_retired_when_that_is_taken_over)
+{
+	struct fitting f;
+
+	made(NULL, one);
+	write_edition_2(24);
+	write_module("hull", "hull,Hull,,yes,no,no,,\n", "", "");
+	ck_assert_int_eq(news_kind("hull/plug"), NEWS_GONE);
+	ck_assert_int_eq(news_count(), 2);
+	choose("hull/plug", NULL, TRUE);
+	ck_assert(book_find_fitting(book, boat.id, "hull/plug", &f, NULL));
+	ck_assert_int_eq(f.retired, 1);
+	record_clear(RECORD_FITTING, &f);
 	ck_assert_int_eq(news_count(), 0);
+}
+END_TEST
+
+START_TEST(a_fitting_with_work_of_the_owners_is_not_gone)
+{
+	made(NULL, one);
+	write_edition_2(24);
+	set_months("plug.inspect", 3);
+	write_module("hull", "hull,Hull,,yes,no,no,,\n", "", "");
+	ck_assert_int_eq(news_count(), 0);
+}
+END_TEST
+
+START_TEST(an_engine_that_comes_later_brings_its_own_and_leaves_the_first_its_names)
+{
+	struct fitting f;
+	g_autoptr(GArray) engines = NULL;
+
+	made(NULL, one);
+	import_text(RECORD_ENGINE, "name\nstarboard\n");
+	ck_assert_int_eq(news_kind("starboard-pump.renew"), NEWS_NEW);
+	ck_assert_int_eq(news_kind("main-pump.renew"), -1);
+	ck_assert_int_eq(news_kind("pump.renew"), -1);
+	choose(NULL, NULL, TRUE);
+	ck_assert_int_eq(news_count(), 0);
+	/* Each counts its own hours now. */
+	engines = book_records(book, RECORD_ENGINE, boat.id, NULL);
+	for (guint i = 0; i < engines->len; i++) {
+		const struct engine *e = &((const struct engine *)(const void *)engines->data)[i];
+		const char *on = strcmp(e->name, "main") ? "starboard/engine/pump" : "engine/pump";
+
+		ck_assert(book_find_fitting(book, boat.id, on, &f, NULL));
+		ck_assert_str_eq(f.path, on);
+		ck_assert_int_eq(f.engine, e->id);
+		record_clear(RECORD_FITTING, &f);
+	}
 }
 END_TEST
 
@@ -382,6 +434,9 @@ main(void)
 	tcase_add_test(tc, one_undo_takes_all_of_it_back);
 	tcase_add_test(tc, what_was_retired_stays_retired);
 	tcase_add_test(tc, a_task_that_is_gone_is_retired_when_that_is_taken_over);
+	tcase_add_test(tc, a_fitting_that_is_gone_is_retired_when_that_is_taken_over);
+	tcase_add_test(tc, a_fitting_with_work_of_the_owners_is_not_gone);
+	tcase_add_test(tc, an_engine_that_comes_later_brings_its_own_and_leaves_the_first_its_names);
 	tcase_add_test(tc, a_task_that_is_gone_can_stay);
 	tcase_add_test(tc, of_twins_each_has_its_line);
 	tcase_add_test(tc, the_designs_and_what_is_not_there_are_no_change);

@@ -109,24 +109,69 @@ START_TEST(without_a_source_nothing_is_kept)
 }
 END_TEST
 
-START_TEST(a_newer_figure_takes_the_place_of_the_older_and_can_be_taken_out)
+START_TEST(a_newer_figure_takes_the_place_of_the_older_of_its_source_and_can_be_taken_out)
 {
+	g_autoptr(GError) err = NULL;
 	struct fitting on;
 	struct figure f;
 
 	begin();
 	ck_assert(keep("drive/propeller", "torque", "60 ft-lb", "manual p. 41", &f, NULL));
 	record_clear(RECORD_FIGURE, &f);
-	ck_assert(keep("drive/propeller", "torque", "70 ft-lb", "manual p. 42", &f, NULL));
+	ck_assert(keep("drive/propeller", "torque", "70 ft-lb", "Manual  p. 41", &f, NULL));
+	record_clear(RECORD_FIGURE, &f);
+	ck_assert_uint_eq(kept(), 1);
+	ck_assert(keep("drive/propeller", "torque", "60 ft-lb", "other manual p. 7", &f, NULL));
 	record_clear(RECORD_FIGURE, &f);
 	ck_assert(keep("drive/propeller", "oil-type", "none", "manual p. 42", &f, NULL));
 	record_clear(RECORD_FIGURE, &f);
-	ck_assert_uint_eq(kept(), 2);
+	ck_assert_uint_eq(kept(), 3);
 	ck_assert(book_find_fitting(book, boat.id, "drive/propeller", &on, NULL));
-	ck_assert(book_drop_figure(book, &on, "torque", NULL));
-	ck_assert(!book_drop_figure(book, &on, "torque", NULL));
+	ck_assert(!book_drop_figure(book, &on, "torque", NULL, &err));
+	ck_assert_msg(g_error_matches(err, ERR_DOMAIN, ERR_INPUT), "%s", err->message);
+	ck_assert_uint_eq(kept(), 3);
+	ck_assert(book_drop_figure(book, &on, "torque", "manual p. 41", NULL));
+	ck_assert(book_drop_figure(book, &on, "torque", NULL, NULL));
+	ck_assert(!book_drop_figure(book, &on, "torque", NULL, NULL));
 	ck_assert_uint_eq(kept(), 1);
 	record_clear(RECORD_FITTING, &on);
+}
+END_TEST
+
+/* What two sources say of one figure, and whether they contradict each other. */
+static const struct {
+	const char *what, *one, *other;
+	gboolean differ;
+} sources[] = {
+	{ "torque", "60 ft-lb", "80 ft-lb", TRUE },
+	{ "torque", "60 ft-lb", "81 N·m", FALSE },
+	{ "torque", "60-70 ft-lb", "65 ft-lb", FALSE },
+	{ "torque", "60-70 ft-lb", "100-110 N·m", TRUE },
+	{ "temperature", "160 F", "71 C", FALSE },
+	{ "temperature", "-26 F", "-40 C", TRUE },
+	{ "oil-quantity", "5 qt", "4.73 L", FALSE },
+	{ "oil-quantity", "5 qt", "5 L", TRUE },
+	{ "oil-type", "SAE 25W-40", "sae  25w-40", FALSE },
+	{ "oil-type", "SAE 25W-40", "SAE 30", TRUE },
+};
+
+START_TEST(what_two_sources_say_is_kept_and_differs_beyond_rounding)
+{
+	struct figure f;
+
+	begin();
+	ck_assert(keep("drive/propeller", sources[_i].what, sources[_i].one, "manual p. 41", &f, NULL));
+	record_clear(RECORD_FIGURE, &f);
+	ck_assert(keep("drive/propeller", sources[_i].what, sources[_i].other, "other manual p. 7", &f, NULL));
+	{
+		g_autoptr(GArray) all = book_records(book, RECORD_FIGURE, boat.id, NULL);
+		const struct figure *other = figure_against(all, &f);
+
+		ck_assert_uint_eq(all->len, 2);
+		ck_assert_int_eq(other != NULL, sources[_i].differ);
+		ck_assert(!other || !strcmp(other->source, "manual p. 41"));
+	}
+	record_clear(RECORD_FIGURE, &f);
 }
 END_TEST
 
@@ -179,7 +224,8 @@ main(void)
 	tcase_add_checked_fixture(tc, setup, teardown);
 	tcase_add_loop_test(tc, a_figure_is_kept_as_typed_and_refused_or_questioned_else, 0, G_N_ELEMENTS(figures));
 	tcase_add_test(tc, without_a_source_nothing_is_kept);
-	tcase_add_test(tc, a_newer_figure_takes_the_place_of_the_older_and_can_be_taken_out);
+	tcase_add_test(tc, a_newer_figure_takes_the_place_of_the_older_of_its_source_and_can_be_taken_out);
+	tcase_add_loop_test(tc, what_two_sources_say_is_kept_and_differs_beyond_rounding, 0, G_N_ELEMENTS(sources));
 	tcase_add_test(tc, a_due_line_tells_the_figures_of_its_fitting_alone);
 	tcase_add_test(tc, units_are_chosen_for_a_boat_and_taken_back);
 	return run_suite(s);

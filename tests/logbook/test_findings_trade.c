@@ -6,12 +6,16 @@
 #include "logbook/due.h"
 
 static void
-open_new(enum stand berth)
+open_new(enum stand berth, int engines)
 {
 	g_autofree char *catalogue = g_build_filename(data_folder(), "catalogue", NULL);
-	struct new_boat n = { .engine = { { "main", 100 * H, NONE, FALSE } }, .n_engines = 1, .catalogue = catalogue };
+	struct new_boat n = { .engine = { { "main", 100 * H, NONE, FALSE } }, .n_engines = engines, .catalogue = catalogue };
 	g_autoptr(GError) err = NULL;
 
+	if (engines == 2) {
+		n.engine[0].name = "port";
+		n.engine[1] = (struct new_engine){ "starboard", 90 * H, NONE, FALSE };
+	}
 	setup();
 	who.data = data_folder();
 	book = book_create(path, &who, &err);
@@ -109,7 +113,7 @@ find_it(int i, enum stand berth)
 	g_autoptr(GError) err = NULL;
 	enum level want = berth == STAND_AFLOAT ? cases[i].afloat : cases[i].ashore;
 
-	open_new(berth);
+	open_new(berth, 1);
 	ck_assert_msg(book_find_fitting(book, boat.id, cases[i].on, &on, &err), "%s", err ? err->message : "?");
 	record_init(RECORD_FINDING, &form.what);
 	form.what.boat = boat.id;
@@ -136,6 +140,44 @@ START_TEST(afloat_and_unattended)
 }
 END_TEST
 
+/* On a boat with twins: what is due at once, and what is not; NULL: nothing is left out. */
+static const struct { const char *on, *words, *due, *not_due; } sides[] = {
+	{ "starboard/drive/gear-oil", "milky", "starboard-gear-oil.change", "port-gear-oil.change" },
+	{ "port/drive/transom/gimbal-bearing", "rough and growls", "port-alignment.measure", "starboard-alignment.measure" },
+	{ "hull/bilge/bilge-pump", "runs every hour, on the starboard side it is wet", "starboard-bellows.inspect",
+	  "port-bellows.inspect" },
+	{ "hull/bilge/bilge-pump", "runs every hour", "port-bellows.inspect", NULL },
+	{ "hull/bilge/bilge-pump", "runs every hour", "starboard-bellows.inspect", NULL },
+	{ "hull/bilge/bilge-pump", "runs every hour", "bilge.rate", NULL },
+};
+
+START_TEST(what_it_makes_due_is_of_the_side_where_it_was_found)
+{
+	struct finding_form form = { .measured = NULL };
+	struct finding_proposal p;
+	struct fitting on;
+	g_autoptr(GError) err = NULL;
+	g_auto(GStrv) names = NULL;
+
+	open_new(STAND_TRAILER, 2);
+	ck_assert_msg(book_find_fitting(book, boat.id, sides[_i].on, &on, &err), "%s", err ? err->message : "?");
+	record_init(RECORD_FINDING, &form.what);
+	form.what.boat = boat.id;
+	form.what.fitting = on.id;
+	form.what.words = g_strdup(sides[_i].words);
+	ck_assert_msg(book_finding(book, &form, &p, &err), "%s", err ? err->message : "?");
+	names = g_strsplit(p.makes_due ? p.makes_due : "", " ", -1);
+	ck_assert_msg(g_strv_contains((const char *const *)names, sides[_i].due), "makes due %s", p.makes_due);
+	ck_assert_msg(!sides[_i].not_due || !g_strv_contains((const char *const *)names, sides[_i].not_due), "makes due %s",
+		      p.makes_due);
+	check_due(form.what.id, sides[_i].due, sides[_i].words);
+	finding_proposal_clear(&p);
+	record_clear(RECORD_FINDING, &form.what);
+	record_clear(RECORD_FITTING, &on);
+	teardown();
+}
+END_TEST
+
 int
 main(void)
 {
@@ -144,6 +186,7 @@ main(void)
 
 	tcase_add_loop_test(tc, on_a_trailer, 0, G_N_ELEMENTS(cases));
 	tcase_add_loop_test(tc, afloat_and_unattended, 0, G_N_ELEMENTS(cases));
+	tcase_add_loop_test(tc, what_it_makes_due_is_of_the_side_where_it_was_found, 0, G_N_ELEMENTS(sides));
 	suite_add_tcase(s, tc);
 	return run_suite(s);
 }

@@ -87,7 +87,27 @@ static const struct {
 	{ "Oil came out milky", "starboard/drive/gear-oil", LEVEL_HOLD, LEVEL_HOLD, "case-seals.pressure-test" },
 	{ "streaming, cannot be counted", "port/shaft/seal", LEVEL_HOLD, LEVEL_HOLD, "bilge-pump.test" },
 	{ "four drips a minute under way", "shaft/seal", LEVEL_WATCH, LEVEL_WATCH, "" },
-	{ "sensor found water between the rubbers", "saildrive/diaphragm", LEVEL_HOLD, LEVEL_HOLD, "" },
+	{ "sensor found water between the rubbers", "saildrive/diaphragm", LEVEL_HOLD, LEVEL_HOLD, "diaphragm.renew" },
+	{ "looks like milk", "saildrive/leg-oil", LEVEL_HOLD, LEVEL_HOLD, "leg-seals.renew" },
+	{ "oil milky on the dipstick", "starboard/shaft/gearbox", LEVEL_HOLD, LEVEL_HOLD, "gearbox.change" },
+	{ "half gone", "saildrive/leg-anode", LEVEL_MEND, LEVEL_HOLD, "leg-anode.renew" },
+	{ "half gone", "jet/jet-anodes", LEVEL_MEND, LEVEL_HOLD, "jet-anodes.renew" },
+	{ "two bolts had backed off", "shaft/coupling", LEVEL_HOLD, LEVEL_HOLD, "coupling.tighten" },
+	{ "shaft knocks in it, play all round", "shaft/cutless", LEVEL_MEND, LEVEL_MEND, "cutless.renew" },
+	{ "hairline crack at the foot", "shaft/strut", LEVEL_HOLD, LEVEL_HOLD, "strut.inspect" },
+	{ "hose is soft near the clamp", "shaft/log", LEVEL_HOLD, LEVEL_HOLD, "log.inspect" },
+	{ "leading edges nicked and rounded", "jet/impeller", LEVEL_MEND, LEVEL_MEND, "impeller.measure" },
+	{ "two stones and weed behind the bars", "jet/grate", LEVEL_MEND, LEVEL_MEND, "grate.clear" },
+	{ "dripping at the shaft", "jet/hull-seal", LEVEL_HOLD, LEVEL_HOLD, "hull-seal.inspect" },
+	{ "growls when I turn it", "jet/pump-bearing", LEVEL_HOLD, LEVEL_HOLD, "pump-bearing.turn" },
+	{ "clip of the pivot pin is gone", "jet/bucket", LEVEL_HOLD, LEVEL_HOLD, "bucket.retainers" },
+	{ "a cotter fell out", "rig/turnbuckles", LEVEL_HOLD, LEVEL_HOLD, "turnbuckles.inspect" },
+	{ "one strand broken at the swage", "rig/standing-rigging", LEVEL_HOLD, LEVEL_HOLD, "standing-rigging.renew" },
+	{ "brown stain below it, wet after rain", "rig/chainplates", LEVEL_MEND, LEVEL_MEND, "chainplates.inspect" },
+	{ "a crack at the hole", "rig/chainplates", LEVEL_HOLD, LEVEL_HOLD, "standing-rigging.inspect" },
+	{ "the joint smiles at the front edge", "hull/keel-bolts", LEVEL_HOLD, LEVEL_HOLD, "keel-bolts.root" },
+	{ "rusty nuts, dry bilge", "hull/keel-bolts", LEVEL_MEND, LEVEL_MEND, "keel-bolts.inspect" },
+	{ "one screw is loose", "drive/bracket", LEVEL_HOLD, LEVEL_HOLD, "bracket.tighten" },
 	{ "stamped 2016", "safety/extinguishers", LEVEL_WATCH, LEVEL_WATCH, "" },
 	{ "printed 2004", "fuel/fuel-hoses", LEVEL_HOLD, LEVEL_HOLD, "fuel-hoses.renew" },
 };
@@ -158,6 +178,24 @@ START_TEST(without_a_rule_the_words_speak)
 	finding_told_clear(&told);
 	tell("it hums a tune", "hull/cover", FALSE, 1U << COST_SINKS, &told);
 	ck_assert_int_eq(told.level, NONE);
+	finding_told_clear(&told);
+}
+END_TEST
+
+START_TEST(a_term_of_two_words_is_not_its_words)
+{
+	struct finding_told told;
+
+	tell("the nut was finger tight", "hull/cover", FALSE, 0, &told);
+	ck_assert_uint_eq(told.words->len, 1);
+	ck_assert_int_eq(told.level, LEVEL_MEND);
+	finding_told_clear(&told);
+	tell("it is tight", "hull/cover", FALSE, 0, &told);
+	ck_assert_int_eq(told.level, LEVEL_WATCH);
+	finding_told_clear(&told);
+	tell("cracked, many a crack", "hull/cover", FALSE, 0, &told);
+	ck_assert_int_eq(told.level, LEVEL_MEND);
+	ck_assert_uint_ge(told.words->len, 1);
 	finding_told_clear(&told);
 }
 END_TEST
@@ -233,6 +271,7 @@ main(void)
 	tcase_add_loop_test(tc, what_owners_write_meets_its_rule, 0, G_N_ELEMENTS(cases));
 	tcase_add_loop_test(tc, what_is_denied_is_no_finding, 0, G_N_ELEMENTS(harmless));
 	tcase_add_test(tc, without_a_rule_the_words_speak);
+	tcase_add_test(tc, a_term_of_two_words_is_not_its_words);
 	tcase_add_loop_test(tc, how_much_a_leak_is_has_its_definition, 0, G_N_ELEMENTS(fluids));
 	tcase_add_loop_test(tc, words_are_compared_as_documented, 0, G_N_ELEMENTS(texts));
 	suite_add_tcase(suite, tc);

@@ -225,6 +225,10 @@ static const struct {
 	  { { RECORD_MEASUREMENT, "fitting,date,what,as-read,value,unit\nengine,2026-11-22,plugs-out,7,7,\n"
 				  "engine,2026-11-23,plugs-out,5,5,\nengine,2026-11-24,plugs-in,5,5,\n" } },
 	  READY_HOLDS, READY_PLUGS },
+	{ "plugs out where no task puts them back",
+	  { { RECORD_MEASUREMENT, "fitting,date,what,as-read,value,unit\nengine/pump,2026-11-22,plugs-out,2,2,\n"
+				  "engine,2026-11-23,plugs-in,2,2,\n" } },
+	  READY_HOLDS, READY_PLUGS },
 	{ "drained, and nobody counted", { { RECORD_SERVICE, "task,date,outcome\ncooling.drain,2026-11-24,done\n" } }, READY_HOLDS,
 	  READY_PLUGS },
 	{ "a task retired",
@@ -236,6 +240,10 @@ static const struct {
 	{ "a task that nothing makes due",
 	  { { RECORD_TASK, STEERING } },
 	  READY_UNKNOWN, READY_NO_LIMIT },
+	{ "a task that only a finding asks for, and nobody has looked",
+	  { { RECORD_TASK, STEERING },
+	    { RECORD_LIMIT, "task,kind,standing,source\nsteer.look,condition,owner,own rule\n" } },
+	  READY_UNKNOWN, READY_UNASKED },
 	{ "a date from memory",
 	  { { RECORD_TASK, STEERING },
 	    { RECORD_LIMIT, "task,kind,amount,standing,source\nsteer.look,months,10,owner,own rule\n" },
@@ -298,6 +306,13 @@ static const struct { const char *what; struct import_step step[IMPORT_STEPS]; }
 	{ "as many plugs in as out",
 	  { { RECORD_MEASUREMENT, "fitting,date,what,as-read,value,unit\nengine,2026-11-22,plugs-out,7,7,\n"
 				  "engine,2026-11-23,plugs-in,6,6,\nengine,2026-11-23,plugs-in,7,7,\n" } } },
+	{ "as many plugs in as out where no task puts them back",
+	  { { RECORD_MEASUREMENT, "fitting,date,what,as-read,value,unit\nengine/pump,2026-11-22,plugs-out,2,2,\n"
+				  "engine/pump,2026-11-23,plugs-in,2,2,\n" } } },
+	{ "drained where no task puts plugs back",
+	  { { RECORD_TASK, TASK_COLUMNS "\npump.drain,engine/pump,Drain,change,anywhere,none,wrecks,done\n" },
+	    { RECORD_LIMIT, "task,kind,event,standing,source\npump.drain,event,lay-up,owner,own rule\n" },
+	    { RECORD_SERVICE, "task,date,outcome\npump.drain,2026-11-24,done\n" } } },
 	{ "measured again and good",
 	  { { RECORD_MEASUREMENT, "fitting,date,what,as-read,value,unit\nhull,2026-11-22,anode-left,10 %,10,%\n"
 				  "hull,2026-11-23,anode-left,100 %,100,%\n" } } },

@@ -1,3 +1,4 @@
+/* long: a sentence each of what a list is, and of what ticks it */
 /* The season's lists: what stands on one, in which order, and what is done, passed over or open, from the records alone. */
 #include "logbook/season_list.h"
 #include "logbook/variant.h"
@@ -225,6 +226,21 @@ START_TEST(lists_csv_gives_the_order_of_sections_and_within_one_what_must_come_o
 	ck_assert_str_eq(line_of("plugs.in")->note, "Count them.");
 	ck_assert_str_eq(line_of("plugs.in")->source, "common practice, no source");
 	ck_assert_str_eq(line_of("rest.one")->heading, "Also due");
+}
+END_TEST
+
+START_TEST(names_go_as_they_are_written_and_a_full_one_wins)
+{
+	add("oil.look", "engine", LOOK, LAUNCH);
+	add("oil.change", "engine", LOOK, LAUNCH);
+	add("engine.start", "engine", LOOK, LAUNCH);
+	add("belt.look", "engine", "inspect,anywhere,none,sinks,inspection,", LAUNCH);
+	add("cover.shut", "engine", "inspect,anywhere,none,sinks,inspection,", LAUNCH);
+	write_lists("commissioning,1,Cold,out,oil.* engine cover.shut,,,\n"
+		    "commissioning,2,Warm,out,engine.start oil.change,,,\n");
+	read_list(LIST_COMMISSIONING);
+	ck_order("oil.look belt.look cover.shut engine.start oil.change");
+	ck_assert_str_eq(line_of("oil.change")->heading, "Warm");
 }
 END_TEST
 
@@ -477,6 +493,7 @@ main(void)
 	tcase_add_test(tc, the_event_of_another_list_is_not_asked_for_before_anyone_knows);
 	tcase_add_test(tc, what_lay_up_left_undone_is_caught_up_with_in_spring_and_what_it_did_is_not_told_again);
 	tcase_add_test(tc, lists_csv_gives_the_order_of_sections_and_within_one_what_must_come_off_and_what_it_costs);
+	tcase_add_test(tc, names_go_as_they_are_written_and_a_full_one_wins);
 	tcase_add_test(tc, a_twin_goes_where_its_kind_goes);
 	tcase_add_test(tc, a_task_without_a_time_of_its_own_is_on_the_lists_that_name_it);
 	tcase_add_test(tc, a_wrong_row_of_lists_csv_is_refused_by_its_line);
