@@ -10,6 +10,7 @@
  *   logbook/   what the front ends see: open, record, correct, undo, ask
  *   cli/       one file a command
  *   tui/       the screens: views drawn into cells; one file knows the terminal
+ *   pdf/       a module, loaded when paper is wanted as PDF
  *
  * Here the program reads the clock and the environment, once, and passes them down. */
 #include "cli/cli.h"
@@ -80,6 +81,7 @@ run_screens(const struct cli *c, GError **err)
 		.file = c->file,
 		.folder = c->folder,
 		.data = c->data,
+		.modules = c->modules,
 		.state = state,
 		.boat = c->boat,
 		.who = c->who,
@@ -100,11 +102,12 @@ main(int argc, char **argv)
 {
 	g_autofree char *folder = g_build_filename(g_get_user_data_dir(), "splitpin", NULL);
 	g_autofree char *file = logbook_path(folder);
-	const char *data = g_getenv("SPLITPIN_DATA");
+	const char *data = g_getenv("SPLITPIN_DATA"), *modules = g_getenv("SPLITPIN_MODULES");
 	struct cli c = {
 		.file = file,
 		.folder = g_str_has_prefix(file, folder) ? folder : NULL,
 		.data = data && *data ? data : SPLITPIN_DATADIR,
+		.modules = modules && *modules ? modules : SPLITPIN_MODULES,
 		.program = argv[0],
 		.screens = run_screens,
 	};

@@ -21,6 +21,7 @@ struct cli {
 	const char *program; /* as it was called */
 	const char *file; /* the logbook */
 	const char *data; /* folder of the shipped catalogue and demo */
+	const char *modules; /* folder of what is loaded when it is wanted */
 	const char *boat; /* --boat, NULL: the only one, or all */
 	const char *folder; /* where the logbook stands, to be made for a new one; NULL: the user's own choice */
 	int columns; /* width of the output; 80 when it is no terminal */
@@ -91,7 +92,8 @@ gboolean cli_flush(GError **err);
 
 extern const struct command command_help, command_new, command_boat, command_outing, command_stay, command_season,
 	command_happening, command_meter, command_measure, command_wrench, command_figure, command_did, command_due,
-	command_found, command_ready, command_job, command_why, command_plan, command_fitting, command_place, command_import,
-	command_export, command_yard, command_undo, command_redo, command_history, command_verify, command_backup;
+	command_found, command_ready, command_job, command_why, command_plan, command_fitting, command_place, command_stores,
+	command_import, command_export, command_yard, command_dossier, command_undo, command_redo, command_history,
+	command_verify, command_backup;
 
 #endif

@@ -1,5 +1,6 @@
 #include "cli/cli.h"
 #include "cli/show.h"
+#include "cli/stores_text.h"
 
 #include "base/amount.h"
 #include "base/date.h"
@@ -23,6 +24,7 @@ static const struct option_def options[] = {
 	{ "by", "NAME", "who did it; else --who" },
 	{ "made", "DATE", "date printed on what went in: a day, or a year alone" },
 	{ "number", "TEXT", "number of the part that went in" },
+	{ "used", "ITEM[=N]", "what it took of the stores, from the oldest lot that is fresh; may be repeated. none: nothing" },
 	{ "filled", "TEXT", "oil or coolant that went in, type and quantity: \"mineral 15W-40, 4.2 L\"" },
 	{ "variant", "WORD", "design of the part that went in: greasable, sealed, ..." },
 	{ "cost", "MONEY", "what it cost: 12.50, EUR 12.50" },
@@ -114,6 +116,8 @@ said(const struct cli *c, const struct task *t, const struct service *w, const s
 		cli_say(c, 2, "  %s", s->repeated);
 	if (s->mixed)
 		cli_say(c, 2, "  %s", s->mixed);
+	if (s->used)
+		cli_say(c, 4, "  %s", s->used);
 }
 
 /* What went in may be of another design than what came out, and that decides which tasks there are: *answer is asked for
@@ -180,13 +184,15 @@ record_did(struct cli *c, struct book *b, const struct boat *boat, const struct 
 	struct service_said s = { 0 };
 	struct task t;
 	g_autofree char *words = args_join(a, 0), *changes = NULL;
+	g_autoptr(GArray) used = g_array_new(FALSE, FALSE, sizeof(struct store_use));
 	gboolean ok = FALSE;
 
 	if (!*words)
 		return err_set(err, ERR_USE, "which task? splitpin due lists them");
 	if (!book_find_task(b, boat->id, words, &t, err))
 		return FALSE;
-	if (read_form(c, a, &f, err) && read_made(b, &t, a, &f, err) && read_design(c, b, &t, &f, &changes, err)) {
+	if (read_form(c, a, &f, err) && read_made(b, &t, a, &f, err) && stores_used(c, b, a, &f, used, err)
+	    && read_design(c, b, &t, &f, &changes, err)) {
 		f.what.task = t.id;
 		ok = book_did(b, &f, &s, err);
 		if (ok)

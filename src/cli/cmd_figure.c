@@ -14,17 +14,20 @@ static const struct option_def options[] = {
 	{ "source", "TEXT", "which manual, which page: \"manual p. 41\"" },
 	{ "remark", "TEXT", "a remark" },
 	{ "yes", NULL, "take what is unlikely as it is" },
-	{ "drop", NULL, "take that figure out again" },
+	{ "drop", NULL, "take that figure out again; --source says which where several have it" },
 	{ "names", NULL, "only the usual names of figures, a line each" },
 	{ NULL, NULL, NULL },
 };
 
+/* all: those of the boat, for what says otherwise. */
 static void
-say_figure(const struct cli *c, const char *where, const struct figure *f)
+say_figure(const struct cli *c, const char *where, const struct figure *f, const GArray *all)
 {
 	g_autofree char *words = figure_words(f);
+	const struct figure *other = figure_against(all, f);
 
-	cli_say(c, 2, "%s: %s %s (%s%s%s)", where, f->what, words, f->source, f->remark ? "; " : "", f->remark ? f->remark : "");
+	cli_say(c, 2, "%s: %s %s (%s%s%s)%s%s", where, f->what, words, f->source, f->remark ? "; " : "",
+		f->remark ? f->remark : "", other ? "; differs from " : "", other ? other->source : "");
 }
 
 /* fitting NONE: of all. */
@@ -36,8 +39,22 @@ list(const struct cli *c, struct book *b, gint64 boat, gint64 fitting, GError **
 
 	for (guint i = 0; f && i < all->len; i++)
 		if (fitting == NONE || f[i].fitting == fitting)
-			say_figure(c, book_name_of(b, RECORD_FITTING, f[i].fitting), &f[i]);
+			say_figure(c, book_name_of(b, RECORD_FITTING, f[i].fitting), &f[i], all);
 	return all != NULL;
+}
+
+/* What was kept, and what another source says against it. */
+static gboolean
+say_kept(const struct cli *c, struct book *b, const char *where, const struct figure *f, GError **err)
+{
+	g_autoptr(GArray) all = book_records(b, RECORD_FIGURE, f->boat, err);
+
+	if (!all)
+		return FALSE;
+	say_figure(c, where, f, all);
+	if (figure_against(all, f))
+		cli_say(c, 2, "  Both are kept. The manual of this very design holds; --drop takes the other out.");
+	return TRUE;
 }
 
 static gboolean
@@ -58,8 +75,7 @@ set(const struct cli *c, struct book *b, const struct fitting *on, const struct 
 	f.source = g_strdup(args_value(a, "source"));
 	f.remark = g_strdup(args_value(a, "remark"));
 	ok = book_set_figure(b, &f, args_flag(a, "yes"), err);
-	if (ok)
-		say_figure(c, on->path, &f);
+	ok = ok && say_kept(c, b, on->path, &f, err);
 	record_clear(RECORD_FIGURE, &f);
 	return ok;
 }
@@ -77,7 +93,7 @@ act(struct cli *c, struct book *b, const struct boat *boat, const struct args *a
 	if (!args_word(a, 1))
 		ok = list(c, b, boat->id, on.id, err);
 	else if (args_flag(a, "drop"))
-		ok = book_drop_figure(b, &on, args_word(a, 1), err);
+		ok = book_drop_figure(b, &on, args_word(a, 1), args_value(a, "source"), err);
 	else
 		ok = set(c, b, &on, a, err);
 	record_clear(RECORD_FITTING, &on);
@@ -104,11 +120,12 @@ const struct command command_figure = {
 	"[FITTING [WHAT VALUE...]]",
 	"keep a figure of the manual with its page, or list them",
 	"splitpin figure drive/propeller torque 60 ft-lb --source \"manual p. 41\"\n"
-	"splitpin figure engine/oil oil-quantity 5 qt --source \"manual p. 12\"\n"
+	"splitpin figure engine/lubrication oil-quantity 5 qt --source \"manual p. 12\"\n"
 	"splitpin figure drive/propeller torque --drop\n\n"
 	"No figure of torque, quantity or pressure is shipped: it comes from your manual. It is kept as typed and shown with "
 	"the other system beside it, here, under splitpin why, and in the fitting's story. A torque or pressure wants its "
-	"unit: ft-lb and in-lb differ twelve times.",
+	"unit: ft-lb and in-lb differ twelve times. What another source says is kept beside it, and where the two differ, that "
+	"is shown.",
 	options,
 	run, -1,
 };

@@ -60,6 +60,66 @@ complete_fuel(const struct cli *c, struct args *a, GError **err)
 	return TRUE;
 }
 
+/* One such, or yes or no; an empty answer is "not known". */
+static gboolean
+ask_choice(struct args *a, const struct catalogue_choice *q, GError **err)
+{
+	gboolean one = !q->module[1];
+	g_autofree char *words = one ? g_strdup("yes, no") : g_strjoinv(", ", q->module), *all = NULL;
+	char buf[200];
+
+	all = g_strdup_printf("%s (%s; empty: not known)", q->ask, words);
+	for (;;) {
+		if (!cli_ask(all, "", buf, sizeof buf))
+			return err_set(err, ERR_INPUT, "the questions were broken off: nothing was made");
+		if (!*buf || (one && !strcmp(buf, "no")))
+			return TRUE;
+		if (one ? !strcmp(buf, "yes") : g_strv_contains((const char *const *)q->module, buf))
+			break;
+	}
+	answer(a, "with", one ? q->module[0] : buf);
+	return TRUE;
+}
+
+/* What only some boats of the kind have. */
+static gboolean
+complete_with(const struct cli *c, struct args *a, GError **err)
+{
+	g_autofree char *folder = g_build_filename(c->data, "catalogue", NULL);
+	const char *kind = args_value(a, "kind"), *fuel = args_value(a, "fuel");
+	g_auto(GStrv) fuels = NULL;
+	g_autoptr(GArray) all = NULL;
+	struct boat boat;
+
+	if (!c->ask || args_value(a, "with"))
+		return TRUE;
+	record_init(RECORD_BOAT, &boat);
+	if (!opt_word(a, "kind", &words_boat_kind, &boat.kind, NULL) || !opt_word(a, "berth", &words_stand, &boat.berth, NULL)
+	    || !opt_word(a, "winter", &words_stand, &boat.winter, NULL))
+		return TRUE; /* told where the boat is made */
+	fuels = catalogue_fuels(folder, kind, err);
+	if (!fuels || !fuels[0])
+		return fuels != NULL;
+	all = catalogue_choices(folder, &boat, fuel ? fuel : fuels[0], err);
+	for (guint i = 0; all && i < all->len; i++)
+		if (!ask_choice(a, &((const struct catalogue_choice *)(const void *)all->data)[i], err))
+			return FALSE;
+	return all != NULL;
+}
+
+/* A boat with a shaft or a mast is rarely on a trailer. */
+static const char *
+usual(const struct args *a, const struct question *q)
+{
+	const char *kind = args_value(a, "kind");
+	gboolean moored = kind && (!g_ascii_strcasecmp(kind, word_of(&words_boat_kind, KIND_INBOARD))
+				   || !g_ascii_strcasecmp(kind, word_of(&words_boat_kind, KIND_SAIL)));
+
+	if (moored && !strcmp(q->option, "berth"))
+		return word_of(&words_stand, STAND_AFLOAT);
+	return moored && !strcmp(q->option, "winter") ? word_of(&words_stand, STAND_ASHORE) : q->otherwise;
+}
+
 /* Fill in by asking what was not given; without a terminal the usual answers hold, but for what must be known. */
 static gboolean
 complete(const struct cli *c, struct args *a, GError **err)
@@ -79,13 +139,13 @@ complete(const struct cli *c, struct args *a, GError **err)
 
 		if (args_value(a, q->option) || (!strcmp(q->option, "meter") && args_value(a, "hours")))
 			continue;
-		g_strlcpy(buf, q->otherwise, sizeof buf);
-		if (c->ask && !cli_ask(q->ask, q->otherwise, buf, sizeof buf))
+		g_strlcpy(buf, usual(a, q), sizeof buf);
+		if (c->ask && !cli_ask(q->ask, usual(a, q), buf, sizeof buf))
 			return err_set(err, ERR_INPUT, "the questions were broken off: nothing was made");
 		if (*buf)
 			answer(a, q->option, buf);
 	}
-	return complete_fuel(c, a, err);
+	return complete_fuel(c, a, err) && complete_with(c, a, err);
 }
 
 static struct new_engine *
@@ -152,7 +212,8 @@ read_boat(const struct cli *c, const struct args *a, struct new_boat *n, GError 
 	record_init(RECORD_BOAT, b);
 	b->name = args_join(a, 0);
 	b->place = g_strdup(args_value(a, "place"));
-	n->fuel = args_value(a, "fuel");
+	n->said.fuel = args_value(a, "fuel");
+	n->said.with = args_all(a, "with");
 	n->variants = args_all(a, "variant");
 	n->without = args_all(a, "without");
 	return opt_word(a, "kind", &words_boat_kind, &b->kind, err) && read_bought(a, n, err)
@@ -173,8 +234,8 @@ ask_known(const struct cli *c, struct book *b, const struct boat *boat, GError *
 	char buf[100];
 
 	if (all && all->len)
-		cli_say(c, 0, "Of its past, a few things change most: a year, \"spring 2021\", 2018..2020. Enter: not known. "
-			"q: no more questions.");
+		cli_say(c, 0, "Of its past, a few things change most: a year, \"spring 2021\", 2018..2020, or one of the words. "
+			"Enter: not known. q: no more questions.");
 	for (guint i = 0; all && i < all->len; i++) {
 		GError *wrong = NULL;
 
@@ -211,6 +272,7 @@ add_boat(const struct cli *c, struct book *b, const struct args *a, GError **err
 	if (ok && n.given.tasks)
 		cli_say(c, 2, "%s", n.from_builder ? "what is due, and when: splitpin due"
 						   : "the first plan: splitpin due; what to look at first: due --survey");
+	g_strfreev(n.said.with);
 	g_strfreev(n.variants);
 	g_strfreev(n.without);
 	record_clear(RECORD_BOAT, &n.boat);
@@ -235,6 +297,7 @@ static const struct option_def options[] = {
 	{ "since", "DATE", "first day that the log covers; else today" },
 	{ "built", "YEAR", "year the boat was built" },
 	{ "variant", "PATH=WORD", "design of a fitting: drive/transom/gimbal-bearing=sealed" },
+	{ "with", "PART", "what only some boats of the kind have: trailer; for sail, shaft or saildrive; may be repeated" },
 	{ "without", "PATH", "a fitting of the catalogue that this boat has not" },
 	{ "from", "FOLDER", "make it of the files that export everything wrote" },
 	{ "demo", NULL, "make the demo logbook instead" },
@@ -324,6 +387,8 @@ list_boats(struct book *b, GError **err)
 			printf(", ");
 			show_fit(s->place, text_width(s->place));
 		}
+		if (s->units != NONE)
+			printf(", %s units", word_of(&words_units, s->units));
 		putchar('\n');
 	}
 	return boats != NULL;
@@ -369,13 +434,30 @@ set_units(struct cli *c, struct book *b, const struct args *a, GError **err)
 	return ok;
 }
 
+/* It has that after all: its tasks are offered like those of a newer catalogue. */
+static gboolean
+put_with(struct cli *c, struct book *b, const char *module, GError **err)
+{
+	g_autofree char *folder = g_build_filename(c->data, "catalogue", NULL);
+	struct boat boat;
+	gboolean ok;
+
+	if (!cli_boat(c, b, &boat, err))
+		return FALSE;
+	ok = book_boat_with(b, folder, &boat, module, err) || err_prefix(err, "--with: ");
+	if (ok)
+		cli_say(c, 2, "%s: with %s; plan --news lists what that brings and takes away", boat.name, module);
+	record_clear(RECORD_BOAT, &boat);
+	return ok;
+}
+
 static int
 run_boat(struct cli *c, const struct args *given, GError **err)
 {
 	struct args a = *given;
-	const char *place = args_value(&a, "place");
-	gboolean units = args_value(&a, "units") != NULL;
-	struct book *b = cli_open(c, args_word(&a, 0) || place || units ? BOOK_WRITE : BOOK_READ, err);
+	const char *place = args_value(&a, "place"), *with = args_value(&a, "with");
+	gboolean units = args_value(&a, "units") != NULL, change = place || units || with;
+	struct book *b = cli_open(c, args_word(&a, 0) || change ? BOOK_WRITE : BOOK_READ, err);
 	gboolean ok;
 
 	if (!b)
@@ -383,8 +465,9 @@ run_boat(struct cli *c, const struct args *given, GError **err)
 	if (args_word(&a, 0))
 		ok = complete(c, &a, err) && add_boat(c, b, &a, err);
 	else
-		ok = place || units ? (!place || put_boat_at(c, b, place, err)) && (!units || set_units(c, b, &a, err))
-				    : list_boats(b, err);
+		ok = change ? (!place || put_boat_at(c, b, place, err)) && (!units || set_units(c, b, &a, err))
+				      && (!with || put_with(c, b, with, err))
+			    : list_boats(b, err);
 	book_close(b);
 	return ok ? EXIT_DONE : EXIT_DATA;
 }
@@ -395,7 +478,8 @@ const struct command command_boat = {
 	"list the boats, add one, or say where one lies and its units",
 	"splitpin boat Dinghy --kind outboard --berth ashore --water salt\n"
 	"splitpin boat --place \"town mooring\"\n"
-	"splitpin boat --units metric\n\n"
+	"splitpin boat --units metric\n"
+	"splitpin boat --with trailer\n\n"
 	"Without a NAME, --place is for the boat that is there; one that lies afloat takes the place's water for its "
 	"usual one.",
 	options,

@@ -4,6 +4,7 @@
 
 #include "base/amount.h"
 #include "base/err.h"
+#include "base/text.h"
 #include "logbook/caution.h"
 #include "logbook/due.h"
 #include "logbook/measure.h"
@@ -290,9 +291,18 @@ list_fittings(const struct cli *c, struct book *b, gint64 boat, gboolean names, 
 {
 	g_autoptr(GArray) all = book_records(b, RECORD_FITTING, boat, err);
 
+	g_autofree char *before = NULL;
+
 	for (guint i = 0; all && i < all->len; i++) {
 		const struct fitting *f = &((const struct fitting *)(const void *)all->data)[i];
+		char *side = fitting_side(f, all);
 
+		if (!names && side && g_strcmp0(side, before) != 0) {
+			show_fit(side, text_width(side));
+			putchar('\n');
+		}
+		g_free(before);
+		before = side;
 		if (names)
 			puts(f->path);
 		else
@@ -321,7 +331,7 @@ one_fitting(const struct cli *c, struct book *b, gint64 boat, const struct args 
 		if (f.variants)
 			cli_say(c, 2, "  designs: %s", f.variants);
 		if (f.needs_off)
-			cli_say(c, 2, "  first off or open: %s", f.needs_off);
+			cli_say(c, 2, "  first off or open: %s", fitting_first_off(&f));
 		if (changes && *changes)
 			cli_say(c, 2, "  %s.", changes);
 	}

@@ -63,6 +63,7 @@ say_group(const struct cli *c, const struct ready *r, enum ready_group group, gb
 	}
 	if (!all) {
 		say_sum(c, r, group, READY_NEVER_SEEN);
+		say_sum(c, r, group, READY_UNASKED);
 		say_sum(c, r, group, READY_RETIRED);
 	}
 	if (n > most)

@@ -7,6 +7,7 @@
 #include "base/date.h"
 #include "base/err.h"
 #include "logbook/out_file.h"
+#include "logbook/paper_pdf.h"
 #include "logbook/year.h"
 
 #include <stdio.h>
@@ -49,6 +50,8 @@ static const struct option_def season_options[] = {
 	{ "json", NULL, "the list as JSON" },
 	{ "width", "N", "of the sheet: columns of a page, 40 to 200; else 72" },
 	{ "out", "FILE", "the sheet into a new file" },
+	{ "pdf", "FILE", "the sheet as PDF into a new file" },
+	{ "paper", "SIZE", "of the PDF: A4 (the usual) or Letter" },
 	{ NULL, NULL, NULL },
 };
 
@@ -246,6 +249,29 @@ put_sheet(const struct cli *c, const char *path, const char *text, GError **err)
 	return TRUE;
 }
 
+/* The same lines on pages. */
+static gboolean
+put_pdf(const struct cli *c, const struct args *a, const char *text, int columns, GError **err)
+{
+	const char *path = args_value(a, "pdf"), *size = args_value(a, "paper");
+	enum paper_size on = PAPER_A4;
+	g_autofree char *title = g_strndup(text, strcspn(text, "\n"));
+	struct paper *p;
+	struct out_file f;
+	gboolean ok;
+
+	if ((size && !paper_size_parse(size, &on, err)) || !out_file_open(&f, path, stdout, err))
+		return FALSE;
+	p = paper_new(on, columns, title);
+	paper_add_text(p, text, SHEET_INDENT);
+	paper_end(p);
+	ok = out_file_close(&f, paper_pdf(p, c->modules, f.stream, err), err);
+	paper_free(p);
+	if (ok && f.path)
+		cli_say(c, 2, "the sheet is in %s", path);
+	return ok;
+}
+
 static int
 sheet(struct cli *c, struct book *b, const struct boat *boat, const struct args *a, GError **err)
 {
@@ -259,7 +285,8 @@ sheet(struct cli *c, struct book *b, const struct boat *boat, const struct args 
 	if (ok) {
 		g_autofree char *text = season_sheet(b, boat, w, (int)width);
 
-		ok = put_sheet(c, args_value(a, "out"), text, err);
+		ok = ((args_flag(a, "pdf") && !args_flag(a, "out")) || put_sheet(c, args_value(a, "out"), text, err))
+		  && (!args_flag(a, "pdf") || put_pdf(c, a, text, (int)width, err));
 	}
 	season_work_free(w);
 	return ok ? EXIT_DONE : EXIT_DATA;
@@ -280,7 +307,7 @@ check_options(const struct args *a, GError **err)
 	static const char *const of[3][12] = {
 		{ "launch", "haul-out", "planned", "list", "since", NULL },
 		{ "tick", "seen", "proof", "skip", "reason", "date", "open", "csv", "json", NULL },
-		{ "width", "out", NULL },
+		{ "width", "out", "pdf", "paper", NULL },
 	};
 	static const char *const uses[3] = { "launch and haul-out", "a list, as in season commissioning", "season sheet" };
 	const char *word = args_word(a, 0), *list = word && !strcmp(word, "sheet") ? args_word(a, 1) : word;
@@ -297,6 +324,8 @@ check_options(const struct args *a, GError **err)
 		return err_set(err, ERR_USE, "\"%.40s\" is too much: splitpin season %.40s", args_word(a, 1), word);
 	if (args_flag(a, "csv") && args_flag(a, "json"))
 		return err_set(err, ERR_USE, "--csv and --json together");
+	if (args_flag(a, "paper") && !args_flag(a, "pdf"))
+		return err_set(err, ERR_USE, "--paper is of --pdf");
 	return use != 1 || check_use(a, err);
 }
 

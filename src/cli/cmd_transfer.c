@@ -1,9 +1,8 @@
-/* import, export and yard: CSV in and out. */
+/* import and export: CSV in and out. */
 #include "cli/cli.h"
 
 #include "base/err.h"
 #include "logbook/handover.h"
-#include "logbook/yard.h"
 
 #include <stdio.h>
 #include <string.h>
@@ -159,57 +158,4 @@ const struct command command_export = {
 	"before you hand them on.",
 	export_options,
 	run_export, 2,
-};
-
-static const struct option_def yard_options[] = {
-	{ "at", "DAY", "as things will stand then: a date, launch, haul-out" },
-	{ "until", "DAY", "all that is to be done by then; else what is wanted before the launch" },
-	{ "task", "NAME", "only this task; may be repeated" },
-	{ "for-spreadsheet", NULL, "guard cells that a spreadsheet would take for a formula" },
-	{ "without-name", NULL, "leave the boat's name out" },
-	{ NULL, NULL, NULL },
-};
-
-static int
-write_yard(struct cli *c, struct book *b, const struct boat *boat, const struct args *a, GError **err)
-{
-	g_autoptr(GStrvBuilder) tasks = g_strv_builder_new();
-	struct yard_form f = { .ask = { c->who.today, NONE }, .path = args_word(a, 0) };
-	struct cli_stream stream;
-	const char *v;
-	int lines;
-	gboolean ok;
-
-	f.for_spreadsheet = args_flag(a, "for-spreadsheet");
-	f.without_names = args_flag(a, "without-name");
-	if ((args_value(a, "at") && !book_day(b, boat, args_value(a, "at"), &f.ask.at, err))
-	    || (args_value(a, "until") && !book_day(b, boat, args_value(a, "until"), &f.ask.until, err)))
-		return EXIT_DATA;
-	for (int k = 0; (v = args_nth(a, "task", k)); k++)
-		g_strv_builder_add(tasks, v);
-	f.tasks = args_value(a, "task") ? g_strv_builder_end(tasks) : NULL;
-	f.stream = cli_stream_open(c, &stream);
-	ok = book_yard(b, boat, &f, &lines, err);
-	cli_stream_close(c, &stream);
-	g_strfreev(f.tasks);
-	if (ok && f.path)
-		printf("%d %s for the yard written to %s\n", lines, lines == 1 ? "line" : "lines", f.path);
-	return ok ? EXIT_DONE : EXIT_DATA;
-}
-
-static int
-run_yard(struct cli *c, const struct args *a, GError **err)
-{
-	return cli_with_boat(c, BOOK_READ, a, write_yard, err);
-}
-
-const struct command command_yard = {
-	"yard",
-	"[FILE]",
-	"write the work list for a yard as CSV",
-	"splitpin yard list.csv\n"
-	"splitpin yard list.csv --task bellows-ujoint.renew --task gimbal-bearing.renew\n\n"
-	"One line a job, with what is known filled in and columns left blank for the yard's answer.",
-	yard_options,
-	run_yard, 1,
 };

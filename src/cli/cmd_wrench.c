@@ -148,15 +148,17 @@ act(const struct cli *c, const struct wrench_book *w, const struct args *a, GErr
 {
 	g_autofree char *text = args_join(a, 0), *data = NULL;
 	struct wrench_size asked, *size = *text ? &asked : NULL;
+	const struct head_row *only;
 
 	if (size && args_flag(a, "heads"))
 		return err_set(err, ERR_USE, "--heads lists them all: leave the size out");
 	if (size && !wrench_size_parse(w, text, size, err))
 		return FALSE;
+	only = size ? size->thread : NULL;
 	if (args_flag(a, "csv"))
-		data = args_flag(a, "heads") ? heads_csv(w) : wrench_csv(w, size);
+		data = only || args_flag(a, "heads") ? heads_csv(w, only) : wrench_csv(w, size);
 	else if (args_flag(a, "json"))
-		data = args_flag(a, "heads") ? heads_json(w) : wrench_json(w, size);
+		data = only || args_flag(a, "heads") ? heads_json(w, only) : wrench_json(w, size);
 	if (data)
 		cli_data(c, data);
 	else if (args_flag(a, "heads"))

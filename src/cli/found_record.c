@@ -52,13 +52,9 @@ read_words(struct cli *c, struct book *b, const struct args *a, struct finding *
 	if (!*all)
 		return f->words || err_set(err, ERR_USE, "what was found? splitpin found \"gimbal bearing\" \"rough, growls\"");
 	g_clear_pointer(&f->words, g_free);
-	if (f->task != NONE) {
-		f->words = g_steal_pointer(&all);
-		return TRUE;
-	}
 	if (args_word(a, 1) && book_find_fitting(b, f->boat, args_word(a, 0), &on, NULL)) {
 		f->words = args_join(a, 1);
-	} else if (args_flag(a, "instead-of")) {
+	} else if (f->task != NONE || args_flag(a, "instead-of")) {
 		f->words = g_steal_pointer(&all);
 		return TRUE;
 	} else {

@@ -1,5 +1,6 @@
 /* What the options of a job record. */
 #include "cli/job_text.h"
+#include "cli/stores_text.h"
 
 #include "base/date.h"
 #include "base/err.h"
@@ -9,6 +10,7 @@
 #include "logbook/removal_parse.h"
 
 #include <stdio.h>
+#include <string.h>
 
 /* What can hurt at it, once a day where somebody says that it was read. */
 static gboolean
@@ -40,6 +42,36 @@ say_begin(const struct cli *c, struct book *b, const struct job *job, GError **e
 	return ok;
 }
 
+/* Two jobs behind one opening are better one: at a terminal that is asked, *joined; else it is told. */
+static gboolean
+join(struct cli *c, struct book *b, const struct boat *boat, const struct job_form *f, gboolean *joined, GError **err)
+{
+	g_autofree char *names = NULL, *what = NULL;
+	char answer[8] = "no";
+	struct job other;
+	gboolean ok;
+
+	*joined = FALSE;
+	if (!book_job_beside(b, f, &names, &what, err))
+		return FALSE;
+	if (!names)
+		return TRUE;
+	cli_say(c, 2, "Already off or open, or to be: %s, in the job %s. In one job that counts once.", what, names);
+	if (!c->ask || strchr(names, ','))
+		cli_say(c, 2,
+			"This is a job of its own. To join them: splitpin undo, then splitpin job %.*s --add-template NAME, or "
+			"--add-task.",
+			(int)strcspn(names, ","), names);
+	else if (!cli_ask("Join them", "yes", answer, sizeof answer))
+		return err_set(err, ERR_CONFLICT, "broken off; no job was opened");
+	if (g_ascii_tolower(*answer) != 'y')
+		return TRUE;
+	*joined = TRUE;
+	ok = book_find_job(b, boat->id, names, &other, err) && book_job_add(b, &other, f, err) && say_begin(c, b, &other, err);
+	record_clear(RECORD_JOB, &other);
+	return ok;
+}
+
 gboolean
 job_start(struct cli *c, struct book *b, const struct boat *boat, const struct args *a, GError **err)
 {
@@ -49,7 +81,7 @@ job_start(struct cli *c, struct book *b, const struct boat *boat, const struct a
 			      .findings = (const char *const *)findings,
 			      .engine = args_value(a, "engine") };
 	g_autofree char *title = args_join(a, 1);
-	gboolean ok;
+	gboolean ok, joined = FALSE;
 
 	record_init(RECORD_JOB, &f.what);
 	f.what.boat = boat->id;
@@ -58,19 +90,47 @@ job_start(struct cli *c, struct book *b, const struct boat *boat, const struct a
 	f.what.who = g_strdup(args_value(a, "by"));
 	if (*title)
 		f.what.title = g_steal_pointer(&title);
-	ok = opt_date(c, a, "date", &f.what.opened, err) && book_job_start(b, &f, err) && say_begin(c, b, &f.what, err);
-	if (ok)
+	ok = opt_date(c, a, "date", &f.what.opened, err) && join(c, b, boat, &f, &joined, err)
+	  && (joined || (book_job_start(b, &f, err) && say_begin(c, b, &f.what, err)));
+	if (ok && !joined)
 		cli_say(c, 2, "What to carry: splitpin job %s --carry", f.what.name);
 	record_clear(RECORD_JOB, &f.what);
 	return ok;
 }
 
+/* It is written, whatever becomes of telling more about it. */
 static void
-say_written(const struct cli *c, const struct job *job, const struct removal_form *f)
+say_taken(const struct cli *c, struct book *b, const struct job *job, const struct removal *r)
+{
+	struct job_sheet *s = book_job_sheet(b, job, NULL);
+
+	if (s)
+		job_say_taken(c, s, r);
+	job_sheet_free(s);
+}
+
+/* What is no retainer by its spelling is not counted, and can stay behind. */
+static void
+say_doubt(const struct cli *c, const struct job *job, const struct removal *r)
+{
+	g_autofree char *word = NULL;
+	const char *meant;
+
+	if (removal_doubt(r, &word, &meant))
+		cli_say(c, 4,
+			"  %s: is %s meant? Like this it is only a part of the name. splitpin job %s --correct %d --as "
+			"\"...\"",
+			word, meant, job->name, (int)r->no);
+}
+
+static void
+say_written(const struct cli *c, struct book *b, const struct job *job, const struct removal_form *f)
 {
 	g_autofree char *words = removal_understood(&f->what), *key = NULL;
 
 	cli_say(c, 4, "line %d: %s", (int)f->what.no, words);
+	say_taken(c, b, job, &f->what);
+	say_doubt(c, job, &f->what);
 	if (f->what.count == NONE && (f->what.kind == REMOVAL_RETAINER || f->what.kind == REMOVAL_PLUG))
 		cli_say(c, 4, "  how many? It is counted out and in: splitpin job %s --correct %d --as \"2x\"", job->name,
 			(int)f->what.no);
@@ -82,7 +142,8 @@ say_written(const struct cli *c, const struct job *job, const struct removal_for
 			job->name, key);
 	}
 	if (f->drive_off)
-		cli_say(c, 4, "  the drive is off: what that disturbs is due now; splitpin due lists it");
+		cli_say(c, 4, "  the %s%sdrive is off: what that disturbs is due now; splitpin due lists it",
+			f->side ? f->side : "", f->side ? " " : "");
 }
 
 static void
@@ -104,7 +165,7 @@ write_line(struct cli *c, struct book *b, struct job *job, const struct args *a,
 	read_form(a, f, &files);
 	ok = book_job_off(b, job, f, err);
 	if (ok)
-		say_written(c, job, f);
+		say_written(c, b, job, f);
 	removal_form_clear(f);
 	return ok;
 }
@@ -140,7 +201,7 @@ take(struct cli *c, struct book *b, struct job *job, const struct args *a, GErro
 	read_form(a, &f, &files);
 	ok = book_job_take(b, job, (int)CLAMP(n, 0, 99999), &f, err);
 	if (ok)
-		say_written(c, job, &f);
+		say_written(c, b, job, &f);
 	removal_form_clear(&f);
 	return ok;
 }
@@ -157,25 +218,39 @@ correct(struct cli *c, struct book *b, struct job *job, const struct args *a, GE
 	read_form(a, &f, &files);
 	ok = book_find_removal(b, job, args_value(a, "correct"), &f.what, err) && book_job_correct(b, job, &f, err);
 	if (ok)
-		say_written(c, job, &f);
+		say_written(c, b, job, &f);
 	removal_form_clear(&f);
 	return ok;
+}
+
+static void
+clear_removal(gpointer removal)
+{
+	record_clear(RECORD_REMOVAL, removal);
 }
 
 static gboolean
 drop(struct cli *c, struct book *b, struct job *job, const struct args *a, GError **err)
 {
+	g_autoptr(GArray) lines = g_array_new(FALSE, FALSE, sizeof(struct removal));
 	const char *v;
 	gboolean ok = TRUE;
 
+	g_array_set_clear_func(lines, clear_removal);
 	for (int k = 0; ok && (v = args_nth(a, "drop", k)); k++) {
 		struct removal r;
 
-		ok = book_find_removal(b, job, v, &r, err) && book_job_drop(b, job, &r, err);
-		if (ok)
-			cli_say(c, 4, "line %d taken out: %s; splitpin undo brings it back", (int)r.no, r.what);
-		record_clear(RECORD_REMOVAL, &r);
+		ok = book_find_removal(b, job, v, &r, err);
+		g_array_append_val(lines, r);
 	}
+	ok = ok && book_job_drop_each(b, job, lines, err);
+	for (guint i = 0; ok && i < lines->len; i++) {
+		const struct removal *r = &((const struct removal *)(const void *)lines->data)[i];
+
+		cli_say(c, 4, "line %d taken out: %s", (int)r->no, r->what);
+	}
+	if (ok)
+		cli_say(c, 4, lines->len == 1 ? "splitpin undo brings it back" : "splitpin undo brings them back");
 	return ok;
 }
 
@@ -199,6 +274,8 @@ back(struct cli *c, struct book *b, struct job *job, const struct args *a, GErro
 		cli_say(c, 4, "line %d back: %s%s%s", (int)r.no, words, r.as_left ? ", left " : "", r.as_left ? r.as_left : "");
 		if (r.back_count != NONE)
 			cli_say(c, 4, "  counted in: %d%s%s", (int)r.back_count, r.why ? "; " : "", r.why ? r.why : "");
+		if (k.finding != NONE)
+			cli_say(c, 4, "  what did not go back is missing: a finding, which holds the launch until it is put right");
 		if (k.note)
 			cli_say(c, 4, "  %s", k.note);
 	}
@@ -207,93 +284,72 @@ back(struct cli *c, struct book *b, struct job *job, const struct args *a, GErro
 	return ok;
 }
 
-/* What to do next, after each step and thing done. */
 static gboolean
-say_next(const struct cli *c, struct book *b, const struct job *job, GError **err)
+read_service(struct cli *c, const struct args *a, struct service_form *f, GError **err)
 {
-	struct job_sheet *s = book_job_sheet(b, job, err);
-	const struct step *next = s ? job_next_step(s) : NULL;
-	gboolean ok = s != NULL;
-
-	if (next)
-		cli_say(c, 2, "next: step %d, %s", (int)next->no, next->text);
-	job_sheet_free(s);
-	return ok;
+	*f = (struct service_form){ .dated = TRUE, .sure = args_flag(a, "yes"), .engine = args_value(a, "engine") };
+	record_init(RECORD_SERVICE, &f->what);
+	record_init(RECORD_PART, &f->part);
+	f->what.seen = g_strdup(args_value(a, "seen"));
+	f->what.who = g_strdup(args_value(a, "by"));
+	f->part.number = g_strdup(args_value(a, "number"));
+	return opt_date(c, a, "date", &f->what.date, err) && opt_date(c, a, "made", &f->what.made, err)
+	    && opt_hours(a, "meter", &f->what.reading, err) && opt_word(a, "outcome", &words_outcome, &f->what.outcome, err);
 }
 
-static gboolean
-step(struct cli *c, struct book *b, struct job *job, const struct args *a, GError **err)
+static void
+say_done(const struct cli *c, const struct job_done *d)
 {
-	gint64 no = NONE;
+	const struct service *s = &d->form->what;
 
-	if (!opt_count(a, "step", &no, err) || !book_job_step(b, job, no, args_value(a, "seen"), err))
-		return FALSE;
-	cli_say(c, 2, "step %d is done", (int)no);
-	return say_next(c, b, job, err);
+	cli_say(c, 2, "%s: %s", d->aim, s->task == NONE ? "put right" : word_of(&words_outcome, s->outcome));
+	if (s->task != NONE && !d->said.counts)
+		cli_say(c, 2, "  it stays due: %s", d->said.why_not);
+	if (d->said.repeated)
+		cli_say(c, 2, "  %s", d->said.repeated);
+	if (d->said.used)
+		cli_say(c, 4, "  %s", d->said.used);
 }
 
-static gboolean
-skip_step(struct cli *c, struct book *b, struct job *job, const struct args *a, GError **err)
-{
-	gint64 no = NONE;
-
-	if (!opt_count(a, "skip-step", &no, err) || !book_job_skip_step(b, job, no, args_value(a, "reason"), err))
-		return FALSE;
-	cli_say(c, 2, "step %d is left undone: %s", (int)no, args_value(a, "reason"));
-	return say_next(c, b, job, err);
-}
-
-static gboolean
-do_aim(struct cli *c, struct book *b, const struct job *job, const char *aim, const struct args *a, GError **err)
-{
-	struct service_form f = { .dated = TRUE, .sure = args_flag(a, "yes"), .engine = args_value(a, "engine") };
-	struct service_said said = { .hours = NONE };
-	gboolean ok;
-
-	record_init(RECORD_SERVICE, &f.what);
-	record_init(RECORD_PART, &f.part);
-	f.what.seen = g_strdup(args_value(a, "seen"));
-	f.what.who = g_strdup(args_value(a, "by"));
-	f.part.number = g_strdup(args_value(a, "number"));
-	ok = opt_date(c, a, "date", &f.what.date, err) && opt_date(c, a, "made", &f.what.made, err)
-	  && opt_hours(a, "meter", &f.what.reading, err) && opt_word(a, "outcome", &words_outcome, &f.what.outcome, err)
-	  && book_job_done(b, job, aim, &f, &said, err);
-	if (ok) {
-		cli_say(c, 2, "%s: %s", aim, f.what.task == NONE ? "put right" : word_of(&words_outcome, f.what.outcome));
-		if (f.what.task != NONE && !said.counts)
-			cli_say(c, 2, "  it stays due: %s", said.why_not);
-		if (said.repeated)
-			cli_say(c, 2, "  %s", said.repeated);
-	}
-	service_said_clear(&said);
-	record_clear(RECORD_SERVICE, &f.what);
-	record_clear(RECORD_PART, &f.part);
-	return ok;
-}
-
+/* Nothing is recorded, or all that is named. */
 static gboolean
 done(struct cli *c, struct book *b, struct job *job, const struct args *a, GError **err)
 {
-	const char *v;
+	g_auto(GStrv) aims = args_all(a, "done");
+	guint n = g_strv_length(aims);
+	g_autofree struct service_form *form = g_new0(struct service_form, n);
+	g_autofree struct job_done *each = g_new0(struct job_done, n);
+	g_autoptr(GArray) used = g_array_new(FALSE, FALSE, sizeof(struct store_use));
 	gboolean ok = TRUE;
 
-	for (int k = 0; ok && (v = args_nth(a, "done", k)); k++)
-		ok = do_aim(c, b, job, v, a, err);
-	return ok && say_next(c, b, job, err);
+	for (guint i = 0; i < n; i++) {
+		ok = read_service(c, a, &form[i], ok ? err : NULL) && ok;
+		each[i] = (struct job_done){ .aim = aims[i], .form = &form[i] };
+	}
+	ok = ok && stores_used(c, b, a, &form[0], used, err) && book_job_done_each(b, job, each, n, err);
+	for (guint i = 0; i < n; i++) {
+		if (ok)
+			say_done(c, &each[i]);
+		service_said_clear(&each[i].said);
+		record_clear(RECORD_SERVICE, &form[i].what);
+		record_clear(RECORD_PART, &form[i].part);
+	}
+	if (!ok && n > 1)
+		g_prefix_error_literal(err, "none of them is recorded: ");
+	return ok && job_say_next(c, b, job, err);
 }
 
 static gboolean
 undone(struct cli *c, struct book *b, struct job *job, const struct args *a, GError **err)
 {
-	const char *v;
-	gboolean ok = TRUE;
+	g_auto(GStrv) aims = args_all(a, "undone");
+	const char *reason = args_value(a, "reason");
 
-	for (int k = 0; ok && (v = args_nth(a, "undone", k)); k++) {
-		ok = book_job_undone(b, job, v, args_value(a, "reason"), err);
-		if (ok)
-			cli_say(c, 2, "%s is left undone: %s. It stays as due as it was.", v, args_value(a, "reason"));
-	}
-	return ok;
+	if (!book_job_undone_each(b, job, (const char *const *)aims, reason, err))
+		return FALSE;
+	for (int i = 0; aims[i]; i++)
+		cli_say(c, 2, "%s is left undone: %s. It stays as due as it was.", aims[i], reason);
+	return TRUE;
 }
 
 static gboolean
@@ -324,27 +380,11 @@ resume(struct cli *c, struct book *b, struct job *job, const struct args *a, GEr
 	return book_job_resume(b, job, err) && say_begin(c, b, job, err);
 }
 
-static gboolean
-close_job(struct cli *c, struct book *b, struct job *job, const struct args *a, GError **err)
-{
-	struct job_sheet *s;
-
-	(void)a;
-	if (!book_job_close(b, job, err))
-		return FALSE;
-	cli_say(c, 2, "%s is closed: everything is back, counted and proved, or told why not.", job->name);
-	s = book_job_sheet(b, job, err);
-	for (guint i = 0; s && i < s->rechecks->len; i++)
-		cli_say(c, 4, "  after the first run: %s", (const char *)s->rechecks->pdata[i]);
-	job_sheet_free(s);
-	return s != NULL;
-}
-
 const struct job_deed job_records[] = {
 	{ "off", BOOK_WRITE, off },         { "again", BOOK_WRITE, again },      { "left-over", BOOK_WRITE, left_over },
 	{ "take", BOOK_WRITE, take },       { "correct", BOOK_WRITE, correct },  { "drop", BOOK_WRITE, drop },
-	{ "back", BOOK_WRITE, back },       { "step", BOOK_WRITE, step },        { "skip-step", BOOK_WRITE, skip_step },
+	{ "back", BOOK_WRITE, back },       { "step", BOOK_WRITE, job_step },        { "skip-step", BOOK_WRITE, job_skip_step },
 	{ "done", BOOK_WRITE, done },       { "undone", BOOK_WRITE, undone },    { "add-task", BOOK_WRITE, add },
 	{ "add-finding", BOOK_WRITE, add }, { "add-template", BOOK_WRITE, add }, { "pause", BOOK_WRITE, pause_job },
-	{ "resume", BOOK_WRITE, resume },   { "close", BOOK_WRITE, close_job },  { NULL, BOOK_READ, NULL },
+	{ "resume", BOOK_WRITE, resume },   { "close", BOOK_WRITE, job_close },  { NULL, BOOK_READ, NULL },
 };

@@ -51,7 +51,9 @@ job_say_jobs(const struct cli *c, struct book *b, const struct boat *boat, const
 			cli_data(c, text);
 		return text != NULL;
 	}
-	for (guint i = 0; i < jobs->len; i++) {
+	for (guint i = 0; args_flag(a, "names") && i < jobs->len; i++)
+		puts(((const struct job *)(const void *)jobs->data)[i].name);
+	for (guint i = 0; !args_flag(a, "names") && i < jobs->len; i++) {
 		const struct job *j = &((const struct job *)(const void *)jobs->data)[i];
 		struct job_sheet *s = book_job_sheet(b, j, err);
 
@@ -60,25 +62,24 @@ job_say_jobs(const struct cli *c, struct book *b, const struct boat *boat, const
 		say_job(c, j, s);
 		job_sheet_free(s);
 	}
-	if (!jobs->len)
+	if (!jobs->len && !args_flag(a, "names"))
 		cli_say(c, 2, "No job is open. splitpin job templates lists what there is; splitpin job start opens one.");
 	return TRUE;
 }
 
 gboolean
-job_say_templates(const struct cli *c, struct book *b, const struct boat *boat, GError **err)
+job_say_templates(const struct cli *c, struct book *b, const struct boat *boat, gboolean names, GError **err)
 {
 	struct job_templates *t = book_job_templates(b, err);
-	int n = 0;
+	g_autoptr(GPtrArray) fit = t ? book_job_templates_for(b, t, boat, err) : NULL;
 
-	if (!t)
-		return FALSE;
-	for (guint i = 0; i < job_templates_count(t); i++) {
-		const struct job_template *one = job_template_at(t, i);
+	for (guint i = 0; fit && i < fit->len; i++) {
+		const struct job_template *one = fit->pdata[i];
 
-		if (!job_template_fits(one, boat->kind))
+		if (names) {
+			puts(one->name);
 			continue;
-		n++;
+		}
 		cli_say(c, 4, "%s: %s", one->name, one->title);
 		if (one->minutes != NONE)
 			cli_say(c, 4, "  about %d min, %s%s", (int)one->minutes,
@@ -86,10 +87,10 @@ job_say_templates(const struct cli *c, struct book *b, const struct boat *boat, 
 		if (one->remark)
 			cli_say(c, 4, "  %s. (%s)", one->remark, one->source);
 	}
-	if (!n)
+	if (fit && !fit->len)
 		cli_say(c, 2, "There is no template for a boat of this kind.");
 	job_templates_free(t);
-	return TRUE;
+	return fit != NULL;
 }
 
 static void
@@ -134,9 +135,9 @@ say_left(const struct cli *c, const struct job_sheet *s)
 	if (!s->open->len)
 		cli_say(c, 2, "Nothing is left: it can be closed.");
 	else
-		cli_say(c, 2, "Left before it can close: %d line%s, %d proof%s, %d aim%s.", n[LEFT_REMOVAL],
-			n[LEFT_REMOVAL] == 1 ? "" : "s", n[LEFT_PROOF], n[LEFT_PROOF] == 1 ? "" : "s", n[LEFT_AIM],
-			n[LEFT_AIM] == 1 ? "" : "s");
+		cli_say(c, 2, "Left before it can close: %d line%s, %d step%s, %d proof%s, %d task%s.", n[LEFT_REMOVAL],
+			n[LEFT_REMOVAL] == 1 ? "" : "s", n[LEFT_STEP], n[LEFT_STEP] == 1 ? "" : "s", n[LEFT_PROOF],
+			n[LEFT_PROOF] == 1 ? "" : "s", n[LEFT_AIM], n[LEFT_AIM] == 1 ? "" : "s");
 }
 
 static void
@@ -165,20 +166,64 @@ job_say_state(const struct cli *c, const struct job_sheet *s)
 }
 
 void
+job_say_numbers(const struct job_sheet *s, gboolean lines)
+{
+	for (guint i = 0; i < s->open->len; i++) {
+		const struct job_open *o = &((const struct job_open *)(const void *)s->open->data)[i];
+
+		if (o->no != NONE && (o->what == LEFT_REMOVAL) == (lines != FALSE))
+			printf("%d\n", (int)o->no);
+	}
+}
+
+static const struct removal *
+line_of(const struct job_sheet *s, gint64 no)
+{
+	for (guint i = 0; no != NONE && i < s->removals->len; i++)
+		if (((const struct removal *)(const void *)s->removals->data)[i].no == no)
+			return &((const struct removal *)(const void *)s->removals->data)[i];
+	return NULL;
+}
+
+/* By which line it is taken, where that has words or a count of its own. */
+static void
+say_offer(const struct cli *c, const struct job_sheet *s, const struct job_offer *o)
+{
+	const struct removal *r = line_of(s, o->line);
+	g_autofree char *count = o->count == NONE || o->count == 1 ? g_strdup("") : g_strdup_printf("%d x ", (int)o->count);
+	g_autofree char *words = r ? removal_words(r) : NULL;
+	gboolean told = r && (!o->sure || (o->count != NONE && r->count != NONE && o->count != r->count));
+
+	cli_say(c, 8, "%4d [%c] %s%s%s%s", o->n, o->taken ? 'x' : ' ', count, o->what, o->size ? ", " : "", o->size ? o->size : "");
+	if (told)
+		cli_say(c, 11, "         line %d: %s", (int)o->line, words);
+}
+
+void
 job_say_offers(const struct cli *c, const struct job_sheet *s)
 {
-	for (guint i = 0; i < s->offers->len; i++) {
-		const struct job_offer *o = &((const struct job_offer *)(const void *)s->offers->data)[i];
-		g_autofree char *count =
-			o->count == NONE || o->count == 1 ? g_strdup("") : g_strdup_printf("%d x ", (int)o->count);
-
-		cli_say(c, 8, "%4d [%c] %s%s%s%s", o->n, o->taken ? 'x' : ' ', count, o->what, o->size ? ", " : "",
-			o->size ? o->size : "");
-	}
+	for (guint i = 0; i < s->offers->len; i++)
+		say_offer(c, s, &((const struct job_offer *)(const void *)s->offers->data)[i]);
 	if (!s->offers->len)
 		cli_say(c, 2, "No template of this job says what comes off: --off writes it down.");
 	else
 		cli_say(c, 2,
 			"Usual, not promised. What came off: splitpin job %s --take N, with --as \"5 tray 2\" where it differs.",
 			s->job.name);
+}
+
+void
+job_say_taken(const struct cli *c, const struct job_sheet *s, const struct removal *r)
+{
+	for (guint i = 0; i < s->offers->len; i++) {
+		const struct job_offer *o = &((const struct job_offer *)(const void *)s->offers->data)[i];
+
+		if (o->line != r->no)
+			continue;
+		if (!o->sure)
+			cli_say(c, 4, "  taken for what is offered as %d: %s. If it is something else, that one can still be taken",
+				o->n, o->what);
+		if (o->count != NONE && r->count != NONE && o->count != r->count)
+			cli_say(c, 4, "  usual are %d, and here are %d", (int)o->count, (int)r->count);
+	}
 }

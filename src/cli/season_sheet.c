@@ -8,7 +8,7 @@
 
 #include <string.h>
 
-enum { BOX = 9 }; /* columns of "  12 [ ] " */
+enum { BOX = SHEET_INDENT }; /* columns of "  12 [ ] " */
 
 struct page {
 	struct book *b;

@@ -6,6 +6,7 @@
 #include "logbook/season_list.h"
 
 enum { SHEET_LEAST = 40, SHEET_MOST = 200, SHEET_USUAL = 72 }; /* columns of a page */
+enum { SHEET_INDENT = 9 }; /* what is indented so far belongs to the line before it */
 
 /* By sections, with numbers and what was done; open_only: what is still open, its numbers kept. */
 void season_text(const struct cli *c, struct book *b, const struct boat *boat, const struct season_work *w, gboolean open_only);

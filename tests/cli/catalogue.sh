@@ -53,6 +53,13 @@ spoilt "a circle of what must come off first" fittings.csv \
 	'/^drive\/unit,/s/,no,no,no,,/,no,no,no,drive\/transom\/bell-housing,/' "goes round in a circle"
 spoilt "needs-off that is not there" fittings.csv 's/,drive\/unit,/,drive\/units,/' \
 	"needs-off: no fitting has the path drive/units"
+spoilt "another way in that is not there" fittings.csv 's/=drive\/unit,/=drive\/units,/' \
+	"needs-off: no fitting has the path drive/units"
+spoilt "another way in for no design of the fitting" fittings.csv 's/nose-compressed=/nose-squeezed=/' \
+	"DESIGN=PATH for a design of the fitting, not nose-squeezed=drive/unit"
+spoilt "another way in that goes round" fittings.csv '/^drive\/unit,/s/,,no,no,no,,/,old new,no,no,no,drive\/lower new=drive\/transom\/bell-housing,/' \
+	"goes round in a circle"
+spoilt "a module for each of what there is not" kinds.csv '/shaft/s/either/neither/' 'is "either" meant?'
 spoilt "a fitting without its parent" fittings.csv '/^drive\/shift,/d' "its parent is missing"
 spoilt "what needs to come off, in no time" fittings.csv '/^drive\/unit,/s/,90,/,,/' "off-minutes: wanted"
 
@@ -92,6 +99,14 @@ spoilt "a module that is not there" kinds.csv 's/,sterndrive,/,starndrive,/' "ki
 spoilt "a kind that there is not" kinds.csv 's/^petrol-sterndrive,petrol,hull,/petrol-sterndriven,petrol,hull,/' \
 	'"petrol-sterndriven" is no kind of boat'
 spoilt "a column misspelt" fittings.csv '1s/needs-off/need-off/' 'is "needs-off" meant?'
+spoilt "a wrench of no size" wrenches.csv 's/^5\/8,16,/5\/8,many,/' "metric-mm: "
+spoilt "a wrench of an unknown hexagon" wrenches.csv 's/^5\/8,/5\/9,/' "no size of a hexagon"
+spoilt "a wrench said to fit that does not" wrenches.csv 's/^3\/8,10,loose,no,/3\/8,10,fits,no,/' \
+	'wrenches.csv:3: metric-on-inch: "fits" stands there, and "loose" is worked out'
+spoilt "a wrench without its verdict" wrenches.csv 's/,keep apart,/,,/' "verdict is missing"
+spoilt "a head of no size" heads.csv 's/^M10,16,17,14,/M10,16,17,-14,/' "heads.csv:3: jis-mm: "
+spoilt "a thread that is none" heads.csv 's/^M12,/12,/' 'thread: "12" is none'
+spoilt "a head by hearsay" heads.csv '/^M8,/s/,published,/,hearsay,/' "hearsay"
 spoilt "an edition older than the one before" editions.csv '$s/^[0-9]*/1/' "editions are numbers that grow"
 
 about "every problem is told, not the first alone"

@@ -67,6 +67,32 @@ last_key() { sp "$@" --list | awk '/^[bcdfghjklmnpqrstvwxz]+  /{ key = $1 } END 
 # How many entries the journal has.
 entries() { sp history --limit 100000 | wc -l | tr -d ' '; }
 
+# killed N COMMAND...: it is killed after so many turns of a loop, wherever it then is.
+killed()
+{
+	killed_turns=$1
+	shift
+	"$@" >/dev/null 2>&1 &
+	killed_pid=$!
+	while [ "$killed_turns" -gt 0 ]; do killed_turns=$((killed_turns - 1)); done
+	kill -9 $killed_pid 2>/dev/null
+	wait $killed_pid 2>/dev/null
+}
+
+# power_cut COMMAND...: the power fails during it, some times over; it is wholly recorded or not at all, and is done once in the end.
+power_cut()
+{
+	cut_before=$(entries)
+	for cut_turns in 0 100 1000 4000 10000; do
+		killed $cut_turns "$SPLITPIN" --today $today --who tester "$@"
+		run 0 sp verify
+		cut_now=$(entries)
+		[ "$cut_now" -eq "$cut_before" ] || break
+	done
+	[ "$cut_now" -gt "$cut_before" ] || run 0 sp "$@"
+	is $((cut_before + 1)) "$(entries)" "entries after $*"
+}
+
 records="boats engines meters fittings parts stays seasons outings happenings tasks limits services measurements bounds rates places climates"
 
 # everything FOLDER [EXPORT-OPTION...]: all records as CSV files in a new folder.

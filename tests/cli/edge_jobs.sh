@@ -134,3 +134,31 @@ grep extinguishers.renew out | grep -q ",2024-12-31," || fail "not to 31 Decembe
 about "pyrotechnic signals serve 42 months from manufacture: 46 CFR 160.024-5 and 160.036-5"
 run 0 sp did flares.renew --made 2023-10-20 --date 2024-05-01
 expect_due flares.renew due 2027-04-20
+
+about "a template is of the boats that have what it is about: of their fuel, and of their design"
+rm -f "$book"
+run 0 sp new Diesel --kind inboard --fuel diesel --berth afloat --winter ashore --water salt
+run 0 sp job templates
+tells "diesel-service:"
+says_not "spark-plugs:"
+says_not "petrol-filter:"
+run 3 sp job start --template petrol-filter
+tells_err "is not for this boat, which has no vapour.sniff"
+run 0 sp job start --template lay-up-closed --name winter
+says_not "vapour"
+run 0 sp job winter --carry
+tells "Biocide for diesel"
+says_not "stabiliser"
+says_not "Gear oil"
+afresh
+run 0 sp fitting drive/transom/gimbal-bearing --variant sealed
+run 0 sp job start --template bellows-and-bearing --name sealed
+run 0 sp job sealed --json
+says_not "Grease gun"
+says_not "Grease hole"
+says_not "grease passage"
+run 0 sp fitting drive/transom/gimbal-bearing --variant greasable
+run 0 sp job start --template bellows-and-bearing --name greasable
+run 0 sp job greasable --json
+says "Grease gun"
+says "grease passage"

@@ -20,6 +20,40 @@ says "4 mm"
 run 0 sp measure --list steering-play
 is "watch watch" "$(awk '{ for (i = 1; i <= NF; i++) if ($i == "watch" || $i == "good" || $i == "stop") printf "%s ", $i }' out | sed 's/ $//')" verdicts
 
+about "E10 torques and quantities stay as they were typed, in either system, and one figure in two systems is no conflict"
+afresh
+printf 'boat,fitting,what,as-read,source\nGrey Heron,drive/propeller,torque,60 ft-lb,manual p. 41\nGrey Heron,drive/propeller,torque,81 Nm,translated manual p. 44\nGrey Heron,engine/lubrication,oil-quantity,5 qt,manual p. 12\nGrey Heron,drive/gear-oil,quantity,1.9 litres,translated manual p. 20\n' >old.csv
+run 0 sp import figures old.csv
+run 0 sp figure
+tells "torque 60 ft-lb (81 N·m) (manual p. 41)"
+tells "torque 81 Nm (60 ft-lb) (translated manual p. 44)"
+tells "oil-quantity 5 qt (4.73 L)"
+tells "quantity 1.9 litres (2 qt)"
+says_not differs
+run 0 sp export figures
+says ",60 ft-lb,"
+says ",81 Nm,"
+says ",1.9 litres,"
+run 0 sp measure oil-drained 4.5 qt --date 2025-10-01
+run 0 sp measure oil-drained 4.3 L --date 2026-10-01
+run 0 sp measure riser-temperature 160 F --date 2025-10-01
+run 0 sp measure riser-temperature 71 C --date 2026-10-01
+run 0 sp boat --units metric
+run 0 sp measure riser-temperature-difference 50 F
+tells "50 F (27.8 C)"	# of a difference
+run 0 sp measure --list
+says "4.5 qt (4.26 L)"
+says "160 F (71 C)"
+says "71 C (160 F)"
+run 0 sp export measurements
+says ",4.5 qt,"
+says ",160 F,"
+printf 'boat,fitting,what,as-read,source\nGrey Heron,drive/propeller,torque,60,manual p. 9\n' >bare.csv
+run 3 sp import figures bare.csv
+tells_err "bare.csv:2"
+tells_err "ft-lb and in-lb differ twelve times"
+run 0 sp verify
+
 about "E25 what it cost stays with the work, with its currency"
 afresh
 run 0 sp did lubrication.change --date 2026-05-01 --cost "EUR 64.90" --proof "receipt 17, shoebox"

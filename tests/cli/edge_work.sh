@@ -157,6 +157,34 @@ about "E26 no torque is shipped: the owner types the manual's"
 	cat shipped >out
 	fail "a torque in the catalogue"
 }
+afresh
+run 0 sp figure
+says_nothing
+run 0 sp why propeller.recheck
+tells "How tight, the maker's manual says"
+
+about "E26 two sources for one figure: both are kept, and that they differ is shown wherever they stand"
+afresh
+run 0 sp figure drive/propeller torque 60 ft-lb --source "manual p. 41"
+says_not differs
+run 0 sp figure drive/propeller torque 100 ft-lb --source "page on the web, another drive"
+tells "torque 100 ft-lb (136 N·m) (page on the web, another drive); differs from manual p. 41"
+tells "Both are kept."
+run 0 sp figure drive/propeller
+is 2 "$(tr -s ' \n' '  ' <out | grep -o 'differs from' | wc -l | tr -d ' ')" "lines that differ"
+run 0 sp why propeller.recheck
+tells "manual p. 41: torque 60 ft-lb (81 N·m); page on the web, another drive: torque 100 ft-lb (136 N·m)"
+tells "The sources differ on torque: the manual of this very design holds."
+run 3 sp figure drive/propeller torque --drop
+tells_err "--source says which"
+run 0 sp figure drive/propeller torque --drop --source "page on the web, another drive"
+run 0 sp figure
+tells "torque 60 ft-lb (81 N·m) (manual p. 41)"
+says_not differs
+run 0 sp figure drive/propeller torque 65 ft-lb --source "manual p. 41"
+run 0 sp figure
+lines 1
+run 0 sp verify
 
 about "E27 what was filled in by type and quantity; another type is told, and mixing by a top-up too"
 afresh

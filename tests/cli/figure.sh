@@ -54,6 +54,8 @@ run 0 sp why gimbal-ring.play
 tells "Last read: steering-play 9.5 mm (0.374 in; nearest 3/8 in) on 25 Nov 2026, stop: above 6.35 mm (1/4 in)"
 run 0 sp measure --list steering-play
 tells "17/64 in (6.75 mm)"
+run 0 sp boat
+says ", metric units"
 run 3 sp boat --units feet
 says_err "inch, metric"
 run 0 sp verify

@@ -56,6 +56,45 @@ afresh sail
 has diaphragm.inspect standing-rigging.inspect seal.inspect
 has_no bellows-ujoint gimbal spark-plugs hubs
 
+about "an inboard or a sailing boat has a trailer where it lies on one or its owner says so, now or later"
+afresh inboard --berth trailer
+has hubs.grease
+afresh sail --with trailer
+has hubs.grease
+afresh sail
+run 0 sp boat --with trailer
+run 0 sp plan --news
+says "new hubs.grease: "
+run 0 sp plan --take-all
+expect_due hubs.grease when no-record
+run 0 sp boat --with trailer
+run 0 sp export boats
+says ",sail trailer,"
+run 3 sp boat --with boiler
+says_err 'has no "boiler" for sail: what it leaves open is shaft, saildrive, trailer'
+run 3 sp new Other --kind jet --with trailer --with rig --file other.splitpin
+says_err 'has no "rig" for jet: what it leaves open is nothing'
+
+about "a sailing boat has a shaft or a saildrive, as soon as its owner names one"
+afresh sail --with saildrive
+has diaphragm.inspect
+has_no "seal\.inspect" cutless
+run 0 sp plan --news
+says "0 lines"
+afresh sail --fuel petrol --with shaft
+has seal.inspect spark-plugs.inspect
+has_no diaphragm leg-oil
+
+about "what must come off first follows the design; of one not known the longer way"
+afresh petrol-sterndrive
+run 0 sp fitting drive/transom/bellows-ujoint
+says "first off or open: drive/transom/bell-housing"
+afresh petrol-sterndrive --meter port=1 --meter starboard=1 --variant port/drive/transom/bellows-ujoint=nose-compressed
+run 0 sp fitting port/drive/transom/bellows-ujoint
+says "first off or open: port/drive/unit"
+run 0 sp fitting starboard/drive/transom/bellows-ujoint
+says "first off or open: starboard/drive/transom/bell-housing"
+
 about "petrol vapour is no caution where there is no petrol"
 afresh inboard
 run 0 sp export tasks
@@ -79,6 +118,8 @@ says_err "new, used"
 about "twins have their own tasks and hours, a generator has its own"
 rm "$SPLITPIN_FILE"
 run 0 sp new Twin --kind inboard --water salt --meter port=412 --meter starboard=398.5 --meter generator=120
+run 0 sp fitting
+[ "$(grep -cxE "port|starboard" out)" -eq 2 ] || fail "the tree does not say once for each side what stands below"
 run 0 sp did port-seawater-pump.renew --meter 412 --date 2026-03-20
 expect_due port-seawater-pump.renew last-done 2026-03-20
 expect_due starboard-seawater-pump.renew when no-record

@@ -31,7 +31,7 @@ for table in fittings meters seasons stays parts outings happenings services mea
 	quiet
 done
 run 0 sp export services services.out.csv
-says "719 services written to services.out.csv"
+says "722 services written to services.out.csv"
 run 0 sp export outings outings.out.csv
 says "342 outings written to outings.out.csv"
 

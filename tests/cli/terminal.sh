@@ -71,6 +71,21 @@ says "[10-15]: 10-12"
 run 0 sp export boats
 says "Heron,jet,afloat,ashore,fresh,04-15,10-12"
 
+about "what only some boats of a kind have is asked, and a few designs; what is no answer is asked for again"
+rm "$book"
+run 0 on 80 "" saildrive maybe yes "" "" "" "" "" "" "" "" steam closed q -- "$SPLITPIN" --today $today new Tern --kind sail \
+	--berth afloat --winter ashore --water salt --launch 05-01 --haul-out 10-01 --meter 5 --bought used
+says "What carries the power to the propeller (shaft, saildrive; empty: not known)"
+says "no design \"steam\""
+run 0 sp export boats
+says ",sail saildrive trailer,"
+run 0 sp fitting engine/cooling
+says "closed"
+run 0 sp due --all --csv
+says ",cooling.sea-plugs,"
+says_not ",cooling.plugs-in,"
+says_not ",cutless.measure,"
+
 about "questions broken off make nothing"
 rm "$book"
 run 2 on 80 "Grey Heron" "" ^D -- "$SPLITPIN" --today $today new

@@ -51,6 +51,9 @@ run 0 sp --file none wrench M10
 tells "a head of 16 mm to ISO, 17 mm to the older DIN, 14 mm to JIS"
 run 0 sp --file none wrench --heads --csv
 is 4 "$(wc -l <out | tr -d ' ')" "lines of heads"
+run 0 sp --file none wrench m10 --csv
+lines 2
+says M10,16,17,14,published
 run 0 sp --file none wrench 16 mm --json
 python3 -c 'import json, sys; assert json.load(sys.stdin)[0]["metric-on-inch"]["fit"] == "fits"' <out || fail "JSON"
 

@@ -6,7 +6,7 @@ yard's answer are there and blank, and no cell would be taken for a formula.
 import csv
 import sys
 
-ANSWER = ["yard_result", "yard_hours", "yard_cost", "yard_notes", "yard_date", "yard_initials"]
+ANSWER = ["yard_result", "yard_hours", "yard_cost", "yard_notes", "yard_date", "yard_initials", "yard_meter"]
 FILLED = ["id", "line_no", "component_path", "action", "description", "severity", "priority", "place_needed",
           "authorisation", "date_listed", "source", "torque_or_spec_source"]
 
