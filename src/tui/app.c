@@ -4,6 +4,7 @@
 #include "base/date.h"
 #include "base/err.h"
 #include "engine/timeline.h"
+#include "logbook/job.h"
 #include "logbook/outing.h"
 #include "logbook/page.h"
 #include "tui/form.h"
@@ -72,14 +73,22 @@ app_open(struct app *a, const struct view_kind *kind, gint64 subject)
 }
 
 void
+app_close_at(struct app *a, int depth)
+{
+	if (depth < 1 || depth >= a->depth)
+		return;
+	if (a->view[depth].kind->clear)
+		a->view[depth].kind->clear(a->view[depth].data);
+	g_free(a->view[depth].data);
+	a->depth--;
+	for (int i = depth; i < a->depth; i++)
+		a->view[i] = a->view[i + 1];
+}
+
+void
 app_close(struct app *a)
 {
-	if (a->depth < 2)
-		return;
-	a->depth--;
-	if (a->view[a->depth].kind->clear)
-		a->view[a->depth].kind->clear(a->view[a->depth].data);
-	g_free(a->view[a->depth].data);
+	app_close_at(a, a->depth - 1);
 }
 
 /* "main 612.4 h  generator ~80 h" */
@@ -215,6 +224,22 @@ take_time(struct app *a)
 		app_changed(a);
 }
 
+/* Whoever left with something off in November finds it in April. */
+static void
+say_open_jobs(struct app *a)
+{
+	g_autoptr(GArray) jobs = a->boat.id == NONE ? NULL : book_jobs(a->book, a->boat.id, FALSE, NULL);
+	const struct job *first = jobs && jobs->len ? (const void *)jobs->data : NULL;
+	char day[16];
+
+	if (first && jobs->len == 1)
+		app_say(a, STYLE_PLAIN, "the job %s %s %s: J goes to it", first->name,
+			first->paused == NONE ? "is open since" : "rests since",
+			day_words(first->paused == NONE ? first->opened : first->paused, day));
+	else if (first)
+		app_say(a, STYLE_PLAIN, "%u jobs are open: J lists them", jobs->len);
+}
+
 struct app *
 app_new(const struct app_start *start, int h, int w, gboolean ascii, GError **err)
 {
@@ -236,6 +261,8 @@ app_new(const struct app_start *start, int h, int w, gboolean ascii, GError **er
 		form_open(a, &form_new, NONE);
 	if (a->n_boats > 1 && !start->boat)
 		app_open(a, &view_boats, NONE);
+	else if (there)
+		say_open_jobs(a);
 	return a;
 failed:
 	app_free(a);
@@ -331,7 +358,8 @@ back(struct app *a, gboolean may_quit)
 static gboolean
 wants_boat(const struct app *a, enum act act)
 {
-	gboolean of_boat = act == ACT_LOG || act == ACT_SEASON || (act >= ACT_DUE && act <= ACT_HISTORY);
+	gboolean of_boat = act == ACT_LOG || act == ACT_SEASON || act == ACT_YARD || act == ACT_JOBS ||
+			   (act >= ACT_DUE && act <= ACT_HISTORY);
 
 	return a->boat.id == NONE && (of_boat || (!a->book && act >= ACT_UNDO && act <= ACT_REDO));
 }
@@ -366,14 +394,20 @@ app_act(struct app *a, enum act act)
 	case ACT_PLAN: return go(a, &view_plan);
 	case ACT_HISTORY: return go(a, &view_history);
 	case ACT_BOATS: return go(a, &view_boats);
+	case ACT_JOBS: return go(a, &view_jobs);
+	case ACT_STORES: return go(a, &view_stores);
 	case ACT_SEASON: return app_open(a, &view_season_lists, NONE);
+	case ACT_DOSSIER: return form_open(a, &form_dossier, NONE);
+	case ACT_YARD: return app_open(a, &view_yard, NONE);
 	case ACT_SUSPEND: a->wish = WISH_SUSPEND; return;
 	case ACT_REPAINT: a->wish = WISH_REPAINT; return;
 	case ACT_MOUSE: a->wish = WISH_MOUSE; return;
 	case ACT_UP: case ACT_DOWN: case ACT_PAGE_UP: case ACT_PAGE_DOWN: case ACT_FIRST: case ACT_LAST:
 		return;
 	case ACT_OPEN: case ACT_DID: case ACT_MEASURE: case ACT_ADD: case ACT_STAY: case ACT_CHANGE: case ACT_DROP: case ACT_CLOSE:
-	case ACT_TICK: case ACT_PASS: case ACT_HEED: case ACT_FOUND: case ACT_MEND: case ACT_PHOTOS:
+	case ACT_TICK: case ACT_PASS: case ACT_HEED: case ACT_FOUND: case ACT_MEND: case ACT_PHOTOS: case ACT_READ: case ACT_TAKE:
+	case ACT_FACE: case ACT_FACE_BACK: case ACT_REPEAT: case ACT_REST: case ACT_NOTE:
+	case ACT_CAME: case ACT_HERE: case ACT_TALLY: case ACT_NEED: case ACT_NUMBER:
 		return app_say(a, STYLE_PLAIN, "nothing is selected for that here");
 	case ACT_NONE: case ACT_COUNT: return;
 	}
@@ -417,7 +451,7 @@ app_key(struct app *a, const struct key_event *k)
 		app_say(a, STYLE_PLAIN, "text can be pasted into a form only: o opens one for an outing");
 	else if (e.key == K_CLICK)
 		click(a, &e);
-	else if (e.key == K_CTRL('c') && !(kind->where & IN_FORM))
+	else if (e.key == K_CTRL('c') && !(kind->where & (IN_FORM | IN_LINE)))
 		a->wish = WISH_QUIT;
 	else
 		app_act(a, key_act(e.key, kind->where));
@@ -430,6 +464,6 @@ app_idle(struct app *a)
 	if (!a->book || book_version(a->book) == a->seen)
 		return;
 	app_changed(a);
-	if (!a->message)
+	if (!a->message || a->message_style == STYLE_PLAIN)	/* what was recorded, or is wrong, is not talked over */
 		app_say(a, STYLE_STRONG, "another program changed the logbook: this is how it stands now");
 }

@@ -21,6 +21,8 @@ struct view_kind {
 	void (*draw)(const void *data, const struct area *a);
 	/* FALSE: not its act, so the screens' own meaning holds. */
 	gboolean (*act)(struct app *a, void *data, enum act act);
+	/* Whether an act means something on what is selected: the footer tells of no other.  NULL: all do. */
+	gboolean (*means)(const void *data, enum act act);
 	/* The list that moves, clicks and the filter go to; NULL: none.  rows: how many show in an area of that size. */
 	struct list *(*list)(void *data);
 	int (*rows)(const void *data, int h, int w, int *first);	/* *first: the list's first line in the area */
@@ -33,6 +35,12 @@ extern const struct view_kind view_due, view_outings, view_boat, view_year, view
 	view_boats, view_ready, view_text, view_form,
 	view_season_lists,	/* to choose one of the season's lists */
 	view_season_list,	/* one of them; the subject is an enum season_list */
+	view_jobs,	/* all jobs; jobs_for() comes with work for one */
+	view_job,	/* one; the subject is its key */
+	view_job_line,	/* what comes off, as it is typed; over view_job */
+	view_yard,	/* the sheets handed to a yard */
+	view_yard_sheet,	/* one of them; the subject is its key */
+	view_stores,	/* what lies where, what is wanted, what it cost */
 	view_work;	/* of one fitting: its tasks, for one to be chosen */
 
 /* A command of the command line, as the palette shows it. */
@@ -43,6 +51,7 @@ struct app_start {
 	const char *file;	/* the logbook */
 	const char *folder;	/* where it stands, to be made for a new one; NULL: the owner's own choice */
 	const char *data;	/* the shipped catalogue's folder */
+	const char *modules;	/* folder of the program's modules, for PDF; NULL: none */
 	const char *state;	/* where drafts are kept; NULL: nowhere */
 	const char *boat;	/* the name asked for; NULL */
 	const struct app_command *command;	/* ends with a name of NULL */
@@ -94,6 +103,7 @@ void app_say(struct app *a, enum style style, const char *format, ...) G_GNUC_PR
 void app_complain(struct app *a, GError *err);	/* says it and frees it */
 void app_open(struct app *a, const struct view_kind *kind, gint64 subject);	/* on top of the others */
 void app_close(struct app *a);	/* the top one; the last stays */
+void app_close_at(struct app *a, int depth);	/* one that lies under others, which stay; never the last */
 /* A page of text to read; takes text over. */
 void app_page(struct app *a, const char *title, char *text);
 /* Over the view just opened for some work: the cautions of it that nobody has read today.  Enter puts on record that they were

@@ -28,7 +28,7 @@ static void
 draw_foot(const struct app *a, const struct area *s)
 {
 	static const char help[] = "? help", form_help[] = "F1 help";
-	const char *last = app_kind(a)->where & IN_FORM ? form_help : help;
+	const char *last = app_kind(a)->where & (IN_FORM | IN_LINE) ? form_help : help;
 	int x = 1, room = s->w - (int)strlen(last) - 3;
 	char buf[8];
 
@@ -43,12 +43,14 @@ draw_foot(const struct app *a, const struct area *s)
 
 		if (!b->hint || !(b->where & app_kind(a)->where) || b->act == ACT_HELP)
 			continue;
+		if (app_kind(a)->means && !app_kind(a)->means(a->view[a->depth - 1].data, b->act))
+			continue;
 		if (x + (int)strlen(key) + 1 + (int)strlen(b->hint) > room)
 			break;
 		x += area_put(s, s->h - 1, x, STYLE_KEY, key) + 1;
 		x += area_put(s, s->h - 1, x, STYLE_PLAIN, b->hint) + 2;
 	}
-	x += area_put(s, s->h - 1, x, STYLE_KEY, app_kind(a)->where & IN_FORM ? "F1" : "?") + 1;
+	x += area_put(s, s->h - 1, x, STYLE_KEY, app_kind(a)->where & (IN_FORM | IN_LINE) ? "F1" : "?") + 1;
 	area_put(s, s->h - 1, x, STYLE_PLAIN, "help");
 }
 

@@ -6,6 +6,7 @@
 #include "logbook/finding.h"
 #include "logbook/measure.h"
 #include "logbook/units.h"
+#include "logbook/variant.h"
 #include "tui/reading_plot.h"
 
 #include <math.h>
@@ -23,30 +24,25 @@ struct story {
 	const struct fitting *f;
 	const struct grid *g;
 	int w;
+	const GArray *whole; /* NULL: the services alone */
 	GString *out;
 };
 
-/* The slash before every other character, so that a fitting is followed by what belongs to it. */
 static gint
 by_tree(gconstpointer x, gconstpointer y)
 {
-	const char *a = ((const struct fitting *)x)->path, *b = ((const struct fitting *)y)->path;
-
-	while (*a && *a == *b) {
-		a++;
-		b++;
-	}
-	return (*a == '/' ? 1 : (guchar)*a) - (*b == '/' ? 1 : (guchar)*b);
+	return fitting_path_order(((const struct fitting *)x)->path, ((const struct fitting *)y)->path);
 }
 
 gboolean
 fitting_records_read(struct fitting_records *r, struct book *b, gint64 boat, const struct due_list *due, GError **err)
 {
 	struct fitting_records read = { .due = due, .units = book_units(b, boat) };
+	const struct fitting_history_ask all = { boat, NONE, NULL, FALSE };
 
 	if (!(read.fittings = book_records(b, RECORD_FITTING, boat, err)) || !(read.tasks = book_records(b, RECORD_TASK, boat, err))
 	    || !(read.parts = book_records(b, RECORD_PART, boat, err))
-	    || !(read.services = book_records(b, RECORD_SERVICE, boat, err))
+	    || !(read.events = book_fitting_history(b, &all, err))
 	    || !(read.readings = book_records(b, RECORD_MEASUREMENT, boat, err))
 	    || !(read.bounds = book_records(b, RECORD_BOUND, boat, err)) || !(read.findings = book_findings(b, boat, TRUE, err))
 	    || !(read.figures = book_records(b, RECORD_FIGURE, boat, err))) {
@@ -66,7 +62,7 @@ fitting_records_read(struct fitting_records *r, struct book *b, gint64 boat, con
 void
 fitting_records_clear(struct fitting_records *r)
 {
-	GArray **all[] = { &r->fittings, &r->tasks, &r->parts, &r->services, &r->readings, &r->bounds, &r->findings, &r->figures };
+	GArray **all[] = { &r->fittings, &r->tasks, &r->parts, &r->events, &r->readings, &r->bounds, &r->findings, &r->figures };
 
 	for (guint i = 0; i < G_N_ELEMENTS(all); i++)
 		g_clear_pointer(all[i], g_array_unref);
@@ -175,7 +171,7 @@ add_first_off(struct story *s)
 	g_autoptr(GString) chain = g_string_new(NULL);
 	const struct fitting *off = s->f;
 
-	for (int i = 0; i < DEEPEST && (off = fitting_at(s->r, off->needs_off)); i++) {
+	for (int i = 0; i < DEEPEST && (off = fitting_at(s->r, fitting_first_off(off))); i++) {
 		g_autofree char *time = off->off_minutes == NONE ? g_strdup("")
 								 : g_strdup_printf(" (%d min)", (int)off->off_minutes);
 		g_autofree char *one = g_strdup_printf("%s%s%s", off->title, time, chain->len ? ", then " : "");
@@ -185,7 +181,7 @@ add_first_off(struct story *s)
 	if (chain->len)
 		g_string_append_printf(s->out, "First off or open: %s\n", chain->str);
 	else if (s->f->needs_off)
-		g_string_append_printf(s->out, "First off or open: %s\n", s->f->needs_off);
+		g_string_append_printf(s->out, "First off or open: %s\n", fitting_first_off(s->f));
 	if (s->f->off_minutes != NONE)
 		g_string_append_printf(s->out, "Off or open, and back: %d min\n", (int)s->f->off_minutes);
 }
@@ -257,6 +253,8 @@ add_figures(struct story *s)
 			g_string_append_printf(s->out, "%s%s: %s (%s)", n++ ? "" : "\nFIGURES OF THE MANUAL\n", f->what, words,
 					       f->source);
 			add(s, "; ", f->remark);
+			if (figure_against(s->r->figures, f))
+				add(s, "; differs from ", figure_against(s->r->figures, f)->source);
 			g_string_append_c(s->out, '\n');
 		}
 }
@@ -299,16 +297,6 @@ add_tasks(struct story *s)
 								    : "of another design");
 }
 
-/* The task when it is one of the fitting's; NULL. */
-static const struct task *
-task_here(const struct story *s, gint64 id)
-{
-	for (EACH(struct task, t, s->r->tasks))
-		if (t->id == id)
-			return t->fitting == s->f->id ? t : NULL;
-	return NULL;
-}
-
 /* What is open first, the worst of it before all. */
 static void
 add_findings(struct story *s)
@@ -329,49 +317,28 @@ add_findings(struct story *s)
 }
 
 static void
-add_service(struct story *s, const struct service *v, const struct task *t)
+add_event(struct story *s, const struct fitting_event *e, const char *heading)
 {
-	const char *dot = strrchr(t->name, '.');
-	g_autofree char *work = g_strdelimit(g_strdup(dot ? dot + 1 : t->name), "-", ' ');
-	char day[16], from[16], hours[HOURS_TEXT];
+	g_autofree char *words = fitting_event_words(e, NULL);
 
-	if (v->earliest != NONE)
-		g_string_append_printf(s->out, "%s to %s", day_words(v->earliest, from), day_words(v->date, day));
-	else
-		g_string_append_printf(s->out, "%s%s", v->estimated == 1 ? "~" : "", day_words(v->date, day));
-	g_string_append_printf(s->out, ", %s: %s", work, word_of(&words_outcome, v->outcome));
-	if (v->reading != NONE)
-		g_string_append_printf(s->out, "; meter %s h", hours_words(v->reading, hours));
-	add(s, "; seen: ", v->seen);
-	add(s, "; proof: ", v->proof);
-	add(s, "; ", v->who);
-	add(s, "; ", v->remark);
-	g_string_append_c(s->out, '\n');
+	g_string_append_printf(s->out, "%s%s\n", heading, words);
 }
 
-static gint
-newest_first(gconstpointer x, gconstpointer y)
-{
-	const struct service *a = *(const struct service *const *)x, *b = *(const struct service *const *)y;
-
-	return (a->date < b->date) - (a->date > b->date);
-}
-
+/* Services, newest first; or all that ever was, as it came. */
 static void
-add_services(struct story *s)
+add_done(struct story *s)
 {
-	g_autoptr(GPtrArray) here = g_ptr_array_new();
+	const GArray *events = s->whole ? s->whole : s->r->events;
+	int told = 0;
 
-	for (EACH(struct service, v, s->r->services))
-		if (task_here(s, v->task))
-			g_ptr_array_add(here, (gpointer)(guintptr)v);
-	g_ptr_array_sort(here, newest_first);
-	if (here->len)
-		g_string_append(s->out, "\nDONE\n");
-	for (guint i = 0; i < here->len; i++) {
-		const struct service *v = here->pdata[i];
+	for (guint k = 0; k < events->len; k++) {
+		guint i = s->whole ? k : events->len - 1 - k;
+		const struct fitting_event *e = &((const struct fitting_event *)(const void *)events->data)[i];
 
-		add_service(s, v, task_here(s, v->task));
+		if (s->whole)
+			add_event(s, e, told++ ? "" : "\nTHE WHOLE STORY\n");
+		else if (e->fitting == s->f->id && e->kind == EVENT_SERVICE)
+			add_event(s, e, told++ ? "" : "\nDONE\n");
 	}
 }
 
@@ -424,7 +391,7 @@ add_readings_of(struct story *s, const char *what)
 		g_string_append_printf(s->out, "Limits: %s (%s)\n", bands, source);
 		add_plot(s, &l);
 	}
-	for (guint i = all->len; i-- > 0;) {
+	for (guint i = s->whole ? 0 : all->len; i-- > 0;) { /* the whole story has them too */
 		const struct measurement *m = &((const struct measurement *)(const void *)all->data)[i];
 		g_autofree char *words = NULL;
 
@@ -453,12 +420,12 @@ add_readings(struct story *s)
 }
 
 char *
-fitting_story(const struct fitting_records *r, const struct fitting *f, const struct grid *g, int w)
+fitting_story(const struct fitting_records *r, const struct fitting *f, const struct grid *g, int w, const GArray *whole)
 {
 	static void (*const sections[])(struct story *) = {
-		add_what, add_findings, add_parts, add_figures, add_tasks, add_readings, add_services,
+		add_what, add_findings, add_parts, add_figures, add_tasks, add_readings, add_done,
 	};
-	struct story s = { r, f, g, w, g_string_new(NULL) };
+	struct story s = { r, f, g, w, whole, g_string_new(NULL) };
 
 	for (guint i = 0; i < G_N_ELEMENTS(sections); i++)
 		sections[i](&s);

@@ -199,6 +199,8 @@ first_wrong(const struct form *f)
 static gboolean
 save(struct app *a, struct form *f)
 {
+	const struct form_kind *kind = f->kind;
+	int depth = a->depth;
 	GError *err = NULL;
 
 	f->tried = TRUE;
@@ -206,10 +208,14 @@ save(struct app *a, struct form *f)
 	f->at = first_wrong(f);
 	if (f->at < f->n)
 		return FALSE;
-	if (f->kind->save(a, f, &err)) {
+	if (kind->save(a, f, &err)) {
+		gint64 made = f->made;
+
 		draft_drop(a, f);
-		app_close(a);
+		app_close_at(a, depth - 1);
 		app_changed(a);
+		if (kind->then)
+			kind->then(a, made);
 		return TRUE;
 	}
 	f->doubt = g_error_matches(err, ERR_DOMAIN, ERR_DOUBT);

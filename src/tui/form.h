@@ -33,8 +33,10 @@ struct form_kind {
 	 * recorded (NULL: none), the caller's.  Called after every key; it must not write to the logbook. */
 	char *(*check)(struct app *a, struct form *f);
 	/* Record it, in one command.  FALSE and *err: everything stays as typed.  With ERR_DOUBT the form asks, and calls
-	 * again with f->sure set.  What was done goes to app_say. */
+	 * again with f->sure set.  What was done goes to app_say; a view that it opens stays when the form goes. */
 	gboolean (*save)(struct app *a, struct form *f, GError **err);
+	/* When it is recorded and the form is gone: on to what was made, f->made.  NULL: back to where it was opened. */
+	void (*then)(struct app *a, gint64 made);
 };
 
 struct form {
@@ -42,6 +44,7 @@ struct form {
 	struct form_field field[FORM_FIELDS];
 	int n, at;	/* at == n: on the button */
 	gint64 subject;	/* what it is about: a task, a fitting, a record that is corrected; NONE */
+	gint64 made;	/* set by save, for then */
 	char *heading;	/* what it is about in words, under the title; NULL; owned */
 	char *sum;	/* from check */
 	char *refused;	/* why save refused it; NULL */
@@ -76,7 +79,16 @@ void form_add_remark(struct form *f, const char *hint, const char *text);	/* hin
 extern const struct form_kind form_outing, form_did, form_measure, form_stay, form_season, form_happening, form_limit, form_mend,
 	form_found, form_found_on_outing, form_found_again,	/* of a fitting; an outing; a finding that is corrected */
 	form_task, form_variant, form_new,
+	form_job,	/* a job for what was picked */
+	form_rest, form_note,	/* of the job on the screen: it rests; notes to it */
+	form_seen, form_step_undone, form_aim_undone,	/* a step or aim of that job */
+	form_back,	/* a line of its strip-down list goes back */
 	form_waive,	/* of a task, finding or happening by its key */
+	form_dossier,	/* the whole boat's story, to a file */
+	form_yard, form_yard_read,	/* a sheet for a yard; and one that came back filled in */
+	form_item, form_item_again,	/* of the stores: a new one; one that is corrected */
+	form_lot, form_arrived, form_take, form_count, form_number,	/* of an item by its key */
+	form_need, form_need_of_task,	/* of an item; of a task */
 	form_pass;	/* a task of the season's list on the screen, passed over */
 
 #endif

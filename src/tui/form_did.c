@@ -9,6 +9,7 @@
 #include "logbook/variant.h"
 #include "tui/app.h"
 #include "tui/form.h"
+#include "tui/job_view.h"
 
 #include <string.h>
 
@@ -276,7 +277,7 @@ save(struct app *a, struct form *f, GError **err)
 	gboolean ok;
 
 	read_form(a, f, &s);
-	ok = book_did(a->book, &s, &said, err);
+	ok = job_did(a, &s, &said, err);
 	if (ok)
 		say(a, line ? line->label : "recorded", &s.what, &said);
 	service_said_clear(&said);
@@ -286,4 +287,5 @@ save(struct app *a, struct form *f, GError **err)
 
 const struct form_kind form_did = {
 	.name = "did", .title = "Work done", .button = "Enter records it", .begin = begin, .check = check, .save = save,
+	.then = job_go_on,
 };

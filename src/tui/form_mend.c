@@ -5,6 +5,7 @@
 #include "logbook/page.h"
 #include "tui/app.h"
 #include "tui/form.h"
+#include "tui/job_view.h"
 
 static gboolean
 begin(struct app *a, struct form *f, GError **err)
@@ -59,4 +60,5 @@ save(struct app *a, struct form *f, GError **err)
 
 const struct form_kind form_mend = {
 	.name = "mend", .title = "Mended", .button = "Enter records it", .begin = begin, .check = check, .save = save,
+	.then = job_go_on,
 };

@@ -33,6 +33,7 @@ begin(struct app *a, struct form *f, GError **err)
 	form_add(f, "built", "Built", "the year; empty: unknown", NULL);
 	form_add_choice(f, "bought", "Bought", &words_bought, NONE, TRUE);
 	form_add(f, "fuel", "Fuel", "petrol or diesel, where the kind comes with both; empty: the usual", NULL);
+	form_add(f, "with", "Also has", "trailer; of a sailing boat: shaft or saildrive; empty: not known", NULL);
 	return TRUE;
 }
 
@@ -233,6 +234,7 @@ static gboolean
 save(struct app *a, struct form *f, GError **err)
 {
 	g_autofree char *catalogue = g_build_filename(a->start.data, "catalogue", NULL);
+	g_auto(GStrv) with = NULL;
 	gboolean made = !a->book, ok = have_book(a, err);
 	struct new_boat n;
 
@@ -240,7 +242,9 @@ save(struct app *a, struct form *f, GError **err)
 		return FALSE;
 	read_form(a, f, &n);
 	n.catalogue = catalogue;
-	n.fuel = *form_text(f, "fuel") ? form_text(f, "fuel") : NULL;
+	with = words_of(f, "with");
+	n.said.with = with;
+	n.said.fuel = *form_text(f, "fuel") ? form_text(f, "fuel") : NULL;
 	ok = book_add_boat(a->book, &n, err);
 	if (ok) {
 		a->boat.id = n.boat.id;

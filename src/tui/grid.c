@@ -78,6 +78,7 @@ glyph(const struct grid *g, enum glyph which)
 		[GLYPH_BRANCH] = { "├ ", "|-" },
 		[GLYPH_LAST_BRANCH] = { "└ ", "`-" },
 		[GLYPH_POINT] = { "•", "*" },
+		[GLYPH_SHADE] = { "▒", "=" },
 	};
 
 	return sign[which][g->ascii];

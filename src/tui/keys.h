@@ -41,10 +41,24 @@ enum act {
 	ACT_TICK,	/* the line of a season's list: done today, as usual */
 	ACT_PASS,	/* the same passed over; what holds the launch let pass */
 	ACT_HEED,	/* cautions were read */
+	ACT_DOSSIER,	/* the whole boat's story, to a file */
+	ACT_READ,	/* a sheet that a yard filled in: what would be taken */
+	ACT_TAKE,	/* a sheet that was read, into the log; what usually comes off next is off */
 	ACT_UNDO, ACT_REDO,
 	ACT_FILTER, ACT_COMMAND, ACT_HELP,
 	ACT_DUE, ACT_OUTINGS, ACT_BOAT, ACT_YEAR, ACT_HAPPENINGS, ACT_FINDINGS, ACT_PLAN, ACT_HISTORY, ACT_BOATS, ACT_READY,
 	ACT_SEASON,	/* the season's lists */
+	ACT_YARD,	/* the sheets handed to a yard */
+	ACT_JOBS,	/* the jobs; with work selected, one for it */
+	ACT_FACE, ACT_FACE_BACK,	/* the next side of a job, or the one before */
+	ACT_REPEAT,	/* the last line of the strip-down list once more */
+	ACT_REST,	/* a job rests, or goes on */
+	ACT_NOTE,	/* a note to a job */
+	ACT_STORES,	/* what lies where */
+	ACT_CAME, ACT_HERE,	/* something bought or ordered; what was ordered is here */
+	ACT_TALLY,	/* so many are there */
+	ACT_NEED,	/* a task needs what is selected */
+	ACT_NUMBER,	/* one more number of an item */
 	ACT_SUSPEND, ACT_REPAINT, ACT_MOUSE,
 	ACT_COUNT
 };
@@ -56,8 +70,16 @@ enum {
 	IN_FORM = 1 << 8, IN_BOATS = 1 << 9, IN_SEASON = 1 << 10,	/* a season's list */
 	IN_FINDINGS = 1 << 11, IN_READY = 1 << 12,	/* the launch check */
 	IN_HEED = 1 << 13,	/* cautions before work */
+	IN_JOBS = 1 << 14, IN_JOB = 1 << 15,	/* all of them; one */
+	IN_PICK = 1 << 16,	/* what a job is to be for */
+	IN_LINE = 1 << 17,	/* a line of the strip-down list as it is typed */
+	IN_YARD = 1 << 18,	/* the sheets handed to a yard, and one of them */
+	IN_YARD_READ = 1 << 19,	/* what a filled one would do */
+	IN_STORES = 1 << 20,	/* what lies where, what is wanted, what it cost */
 	IN_LISTS = IN_DUE | IN_OUTINGS | IN_BOAT | IN_YEAR | IN_HAPPENINGS | IN_PLAN | IN_HISTORY | IN_BOATS | IN_SEASON |
-		   IN_FINDINGS | IN_READY,
+		   IN_FINDINGS | IN_READY | IN_YARD | IN_YARD_READ | IN_JOBS | IN_JOB | IN_PICK |
+		   IN_STORES,
+	IN_TICKED = IN_SEASON | IN_JOB | IN_PICK,	/* where Space ticks */
 	IN_ALL = IN_LISTS | IN_TEXT | IN_HEED,
 };
 

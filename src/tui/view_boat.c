@@ -47,6 +47,15 @@ clear_boat(void *data)
 	list_clear(&d->list);
 }
 
+/* Whether the first words of their paths are the same. */
+static gboolean
+same_side(const struct fitting *f, const struct fitting *other)
+{
+	gsize n = strcspn(f->path, "/");
+
+	return n == strcspn(other->path, "/") && !strncmp(f->path, other->path, n);
+}
+
 static gboolean
 load_boat(struct app *a, void *data, GError **err)
 {
@@ -60,8 +69,10 @@ load_boat(struct app *a, void *data, GError **err)
 	for (int i = 0; i < (int)d->records.fittings->len; i++) {
 		const struct fitting *f = at(d, i);
 		enum style style;
-		g_autofree char *state = fitting_state(&d->records, f, &style);
+		g_autofree char *state = fitting_state(&d->records, f, &style), *side = fitting_side(f, d->records.fittings);
 
+		if (side && (!i || !same_side(at(d, i - 1), f)))
+			list_add(&d->list, TRUE, -1, NONE, g_steal_pointer(&side));
 		list_add(&d->list, FALSE, i, f->id,
 			 g_strdup_printf("%s %s %s %s", f->title, f->path, f->variant ? f->variant : "", state));
 	}
@@ -85,9 +96,9 @@ is_last(const struct boat_data *d, int i)
 {
 	int depth = depth_of(at(d, i));
 
-	for (i++; i < (int)d->records.fittings->len && depth_of(at(d, i)) >= depth; i++)
-		if (depth_of(at(d, i)) == depth)
-			return FALSE;
+	for (int k = i + 1; k < (int)d->records.fittings->len && depth_of(at(d, k)) >= depth; k++)
+		if (depth_of(at(d, k)) == depth)
+			return depth && !same_side(at(d, i), at(d, k));
 	return TRUE;
 }
 
@@ -97,9 +108,11 @@ above(const struct boat_data *d, int i)
 {
 	int depth = depth_of(at(d, i));
 
-	while (i >= 0 && depth_of(at(d, i)) >= depth)
-		i--;
-	return i < 0 ? NULL : at(d, i);
+	int k = i;
+
+	while (k >= 0 && depth_of(at(d, k)) >= depth)
+		k--;
+	return k < 0 || !same_side(at(d, i), at(d, k)) ? NULL : at(d, k);
 }
 
 /* On its branch; among the few that a search left, with what it belongs to instead. */
@@ -119,12 +132,16 @@ static void
 draw_line(const void *data, const struct row *row, const struct area *line, gboolean is_selected)
 {
 	const struct boat_data *d = data;
-	const struct fitting *f = at(d, row->index);
+	const struct fitting *f = row->heading ? NULL : at(d, row->index);
 	enum style style;
-	g_autofree char *state = fitting_state(&d->records, f, &style);
+	g_autofree char *state = f ? fitting_state(&d->records, f, &style) : NULL;
 	int right = line->w - STATE_W;
 
 	(void)is_selected;
+	if (!f) {
+		area_put(line, 0, 0, STYLE_HEAD, row->text);
+		return;
+	}
 	area_put_in(line, 0, right, STATE_W, style, state);
 	if (line->w >= READING_FROM_W) {
 		g_autofree char *read = fitting_reading(&d->records, f);
@@ -154,7 +171,7 @@ draw_boat(const void *data, const struct area *a)
 	const struct boat_data *d = data;
 	struct panes p = parts_of(a);
 	const struct fitting *f = selected(d);
-	g_autofree char *text = f && p.pane.h ? fitting_story(&d->records, f, a->g, p.pane.w) : g_strdup("");
+	g_autofree char *text = f && p.pane.h ? fitting_story(&d->records, f, a->g, p.pane.w, NULL) : g_strdup("");
 
 	list_draw(&d->list, &p.list, draw_line, d, " No fitting is on record.");
 	panes_rule(&p);
@@ -197,6 +214,18 @@ retire(struct app *a, const struct fitting *f)
 	app_changed(a);
 }
 
+static void
+open_story(struct app *a, const struct boat_data *d, const struct fitting *f)
+{
+	const struct fitting_history_ask ask = { a->boat.id, f->id, NULL, TRUE };
+	GError *err = NULL;
+	g_autoptr(GArray) whole = book_fitting_history(a->book, &ask, &err);
+
+	if (!whole)
+		return app_complain(a, err);
+	app_page(a, f->title, fitting_story(&d->records, f, &(struct grid) { .ascii = a->ascii }, a->w - PAGE_MARGIN, whole));
+}
+
 static gboolean
 act_boat(struct app *a, void *data, enum act act)
 {
@@ -206,7 +235,7 @@ act_boat(struct app *a, void *data, enum act act)
 	if (!f)
 		return FALSE;
 	if (act == ACT_OPEN)
-		app_page(a, f->title, fitting_story(&d->records, f, &(struct grid) { .ascii = a->ascii }, a->w - PAGE_MARGIN));
+		open_story(a, d, f);
 	else if (act == ACT_DID)
 		did(a, f);
 	else if (act == ACT_MEASURE)

@@ -6,6 +6,7 @@
 #include "tui/due_story.h"
 #include "tui/due_strip.h"
 #include "tui/form.h"
+#include "tui/job_view.h"
 #include "tui/list.h"
 #include "tui/pane.h"
 
@@ -203,6 +204,8 @@ act_due(struct app *a, void *data, enum act act)
 		form_open(a, &form_measure, l->fitting_id);
 	else if (act == ACT_FOUND)
 		form_open(a, &form_found, l->fitting_id);
+	else if (act == ACT_JOBS)
+		jobs_for(a, l->id, NONE);
 	else
 		return FALSE;
 	return TRUE;

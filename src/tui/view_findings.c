@@ -5,6 +5,7 @@
 #include "logbook/finding.h"
 #include "logbook/page.h"
 #include "tui/form.h"
+#include "tui/job_view.h"
 #include "tui/list.h"
 #include "tui/pane.h"
 
@@ -215,6 +216,8 @@ act_findings(struct app *a, void *data, enum act act)
 		photos(a, f);
 	else if (act == ACT_DROP)
 		drop(a, f);
+	else if (act == ACT_JOBS)
+		jobs_for(a, NONE, f->mended == NONE ? f->id : NONE);
 	else
 		return FALSE;
 	return TRUE;

@@ -3,6 +3,7 @@
 
 #include "logbook/caution.h"
 #include "logbook/plan.h"
+#include "logbook/variant.h"
 #include "tui/form.h"
 #include "tui/list.h"
 #include "tui/pane.h"
@@ -215,7 +216,7 @@ add_work(GString *out, const struct plan_data *d, const struct task *t)
 	if (line && line->off)
 		g_string_append_printf(out, "; first off or open: %s", line->off);
 	else if (!line && f && f->needs_off)
-		g_string_append_printf(out, "; first off or open: %s", f->needs_off);
+		g_string_append_printf(out, "; first off or open: %s", fitting_first_off(f));
 	if (t->minutes != NONE)
 		g_string_append_printf(out, "; hands on %d min", (int)t->minutes);
 	g_string_append_c(out, '\n');

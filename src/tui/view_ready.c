@@ -161,9 +161,31 @@ show_whole(struct app *a, const struct ready_item *i)
 		app_page(a, i->words, ready_item_words(i));
 }
 
+static gboolean
+can_pass(const struct ready_item *i)
+{
+	return i->group == READY_HOLDS && i->name && i->until == NONE;
+}
+
+static gboolean
+means(const void *data, enum act act)
+{
+	const struct ready_item *i = selected(data);
+
+	if (act == ACT_PASS)
+		return i && can_pass(i);
+	if (act == ACT_DID)
+		return i && i->task != NONE;
+	if (act == ACT_MEND)
+		return i && i->finding != NONE;
+	return act != ACT_OPEN || i;
+}
+
 static void
 let_pass(struct app *a, const struct ready_item *i)
 {
+	if (i->ground == READY_PLUGS && !i->name)
+		return app_say(a, STYLE_PLAIN, "drain plugs are not let pass, they are counted in: by what stands with them");
 	if (i->group != READY_HOLDS || !i->name)
 		return app_say(a, STYLE_PLAIN, "only what holds the launch is let pass");
 	if (i->until != NONE)
@@ -214,6 +236,7 @@ const struct view_kind view_ready = {
 	.load = load_ready,
 	.draw = draw_ready,
 	.act = act_ready,
+	.means = means,
 	.list = list_of,
 	.rows = rows_of,
 	.clear = clear_ready,

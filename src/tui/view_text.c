@@ -34,23 +34,6 @@ clear_text(void *data)
 	g_free(d->words);
 }
 
-/* Bytes of the longest start that fits into the columns; at least a character, where there is one. */
-static gsize
-bytes_that_fit(const char *text, int columns)
-{
-	const char *end = *text ? g_utf8_next_char(text) : text;
-
-	for (const char *next = end; *end; end = next) {
-		g_autofree char *start = NULL;
-
-		next = g_utf8_next_char(end);
-		start = g_strndup(text, (gsize)(next - text));
-		if (text_width(start) > columns)
-			break;
-	}
-	return (gsize)(end - text);
-}
-
 /* A line, or where a word is wider than the screen, several.  Each is known by its place: the characters before it, blanks
  * apart, and the line ends, which stay the same at any width. */
 static void
@@ -59,7 +42,7 @@ add_line(struct text_data *d, const char *line, int paragraph, int columns, gint
 	int indent = 0;
 
 	do {
-		gsize n = bytes_that_fit(line, columns - indent);
+		gsize n = text_fits(line, columns - indent);
 		char *part = g_strdup_printf("%*s%.*s", indent, "", (int)n, line);
 
 		list_add(&d->list, FALSE, paragraph, *place, part);

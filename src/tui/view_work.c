@@ -5,6 +5,7 @@
 #include "tui/due_story.h"
 #include "tui/fitting_story.h"
 #include "tui/form.h"
+#include "tui/job_view.h"
 #include "tui/list.h"
 #include "tui/pane.h"
 
@@ -117,6 +118,8 @@ act_work(struct app *a, void *data, enum act act)
 		app_page(a, l->label, due_story(d->book, d->due, l));
 	} else if (act == ACT_MEASURE) {
 		form_open(a, &form_measure, l->fitting_id);
+	} else if (act == ACT_JOBS) {
+		jobs_for(a, l->id, NONE);
 	} else if (act == ACT_DID) {
 		gint64 task = l->id;
 

@@ -80,7 +80,7 @@ START_TEST(the_picture)
 	pty_send(&p, "/u-joint bellows: renew\r");
 	pty_wants(&p, "> U-joint bellows: renew");
 	pty_send(&p, "\033");
-	pty_wants(&p, "Bilge: watch                         sinks");	/* the last line that is drawn */
+	pty_wants(&p, "Bilge: first night                   sinks");	/* the last line that is drawn */
 	printf("<svg xmlns=\"http://www.w3.org/2000/svg\" width=\"%d\" height=\"%d\" font-family=\"monospace\" font-size=\"15\" "
 	       "xml:space=\"preserve\">\n<rect width=\"100%%\" height=\"100%%\" rx=\"6\" fill=\"#fdfdf8\"/>\n",
 	       W * CELL_W + 2 * EDGE, H * CELL_H + 2 * EDGE);

@@ -30,6 +30,7 @@ struct pty {
 	VTermScreen *screen;
 	GString *raw;	/* every byte that came */
 	gboolean alternate;
+	struct termios before;	/* how the terminal was when the program got it */
 };
 
 static int
@@ -49,6 +50,7 @@ static inline void
 pty_start(struct pty *p, int rows, int cols, char *const *argv, char *const *env)
 {
 	struct winsize size = { .ws_row = (unsigned short)rows, .ws_col = (unsigned short)cols };
+	int master, slave;
 
 	*p = (struct pty) { .rows = rows, .cols = cols, .raw = g_string_new(NULL), .vt = vterm_new(rows, cols) };
 	vterm_set_utf8(p->vt, 1);
@@ -56,7 +58,11 @@ pty_start(struct pty *p, int rows, int cols, char *const *argv, char *const *env
 	vterm_screen_enable_altscreen(p->screen, 1);
 	vterm_screen_set_callbacks(p->screen, &pty_callbacks, p);
 	vterm_screen_reset(p->screen, 1);
-	p->pid = forkpty(&p->fd, NULL, NULL, &size);
+	ck_assert_int_eq(openpty(&master, &slave, NULL, NULL, NULL), 0);
+	tcgetattr(slave, &p->before);
+	close(slave);
+	close(master);
+	p->pid = forkpty(&p->fd, NULL, &p->before, &size);
 	if (p->pid == 0) {
 		execve(argv[0], argv, env);
 		_exit(127);

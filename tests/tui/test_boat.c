@@ -401,7 +401,7 @@ set_story(void)
 {
 	fitting("drive/anodes");
 	key(K_ENTER);
-	for (int i = 0; i < 200 && !on_screen("13 Oct 2026: "); i++)	/* below the plot */
+	for (int i = 0; i < 200 && !on_screen("THE WHOLE STORY"); i++)	/* below the plot */
 		key(K_DOWN);
 }
 static void

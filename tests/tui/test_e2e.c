@@ -2,6 +2,8 @@
  * The real program in a real pseudo-terminal. */
 #include "pty.h"
 
+#include "logbook/yard.h"
+
 #include <stdio.h>
 
 static char *folder, *file, *program;
@@ -243,11 +245,10 @@ END_TEST
 
 START_TEST(a_crash_gives_the_terminal_back_and_the_draft_is_there)
 {
-	struct termios before, after;
+	struct termios after;
 	int status;
 
 	start();
-	tcgetattr(p.fd, &before);
 	pty_send(&p, "o4.1");
 	pty_wants(&p, "4.1 h");
 	ck_assert(p.alternate);
@@ -509,6 +510,82 @@ START_TEST(a_logbook_that_is_none_is_refused_in_words)
 }
 END_TEST
 
+/* The sheet's only line, answered; into the file. */
+static void
+answer_sheet(const char *filled)
+{
+	g_autoptr(GError) err = NULL;
+	struct book *b = book_open(file, BOOK_READ, &who, &err);
+	struct boat boat;
+	g_autoptr(GArray) sheets = b && book_boat(b, NULL, &boat, &err) ? book_yard_sheets(b, boat.id, &err) : NULL;
+	g_autoptr(GArray) lines = NULL;
+	g_autofree char *id = NULL, *text = NULL;
+
+	ck_assert_msg(sheets && sheets->len == 1, "%s", err ? err->message : "not one sheet");
+	lines = book_yard_lines(b, ((const struct yard_sheet *)(const void *)sheets->data)->id, &err);
+	id = book_key_text(((const struct yard_shown *)(const void *)lines->data)->line.id);
+	text = g_strdup_printf("id;line_no;yard_result;yard_date\r\n%s;1;\"good; dry\";20 Nov 2026\r\n", id);
+	ck_assert(g_file_set_contents(filled, text, -1, NULL));
+	record_clear(RECORD_BOAT, &boat);
+	book_close(b);
+}
+
+START_TEST(a_sheet_for_the_yard_is_written_and_its_answer_taken)
+{
+	g_autofree char *csv = g_build_filename(folder, "sheet.csv", NULL), *filled = g_build_filename(folder, "filled.csv", NULL);
+
+	start();
+	pty_send(&p, "y");
+	pty_wants(&p, "No sheet was handed to a yard");
+	pty_send(&p, "a");
+	pty_wants(&p, "A sheet for the yard");
+	pty_send(&p, "cover.inspect\t\t\t\t\x15");
+	pty_send(&p, csv);
+	pty_wants(&p, "1 line for the yard");
+	pty_send(&p, "\r\r");
+	pty_wants(&p, "1 line written to");
+	ck_newest("yard sheet of 1 line");
+	answer_sheet(filled);
+	pty_send(&p, "i");
+	pty_send(&p, filled);
+	pty_send(&p, "\r\r");
+	pty_wants(&p, "t takes 1 line");
+	ck_newest("yard sheet of 1 line");
+	pty_send(&p, "t");
+	pty_wants(&p, "1 line taken; u takes it back");
+	ck_newest("yard sheet filled.csv read: 1 line taken");
+	pty_send(&p, "q");
+	pty_wants(&p, "BEFORE LAUNCH");
+	quit();
+}
+END_TEST
+
+START_TEST(a_part_is_put_on_the_list_bought_and_taken)
+{
+	start();
+	pty_send(&p, "S");
+	pty_wants(&p, "Nothing is in the stores yet");
+	pty_send(&p, "abellows, U-joint\tRB-204\tQuay\t\ty\t48\t14");
+	pty_wants(&p, "takes 14 days to come");
+	pty_send(&p, "\r\r");
+	pty_wants(&p, "b says what came of it");
+	ck_newest("stores: bellows, U-joint added");
+	pty_send(&p, "b2\t61.80 EUR\t\t\t2026-05\tbow locker\r\r");
+	pty_wants(&p, "2 of bellows, U-joint came");
+	ck_newest("stores: 2 bellows, U-joint bought");
+	pty_send(&p, "tlost\r\r");
+	pty_wants(&p, "taken out: 1, made 2026-05");
+	ck_newest("stores: took 1 bellows, U-joint");
+	pty_send(&p, "u");
+	pty_wants(&p, "taken back: stores: took 1 bellows, U-joint");
+	pty_send(&p, "\t\t");
+	pty_wants(&p, "BY SEASON");
+	pty_send(&p, "q");
+	pty_wants(&p, "BEFORE LAUNCH");
+	quit();
+}
+END_TEST
+
 int
 main(void)
 {
@@ -539,6 +616,8 @@ main(void)
 	tcase_add_loop_test(tc, every_usual_terminal_shows_the_list, 0, G_N_ELEMENTS(terms));
 	tcase_add_loop_test(tc, what_is_no_such_terminal_gets_the_plain_list_and_a_sentence, 0, G_N_ELEMENTS(no_terms));
 	tcase_add_test(tc, a_logbook_that_is_none_is_refused_in_words);
+	tcase_add_test(tc, a_sheet_for_the_yard_is_written_and_its_answer_taken);
+	tcase_add_test(tc, a_part_is_put_on_the_list_bought_and_taken);
 	suite_add_tcase(s, tc);
 	srunner_run_all(runner, CK_ENV);
 	failed = srunner_ntests_failed(runner);

@@ -1,5 +1,7 @@
 /* The journal: every entry that was made, and what each changed. */
-#include "screens.h"
+#include "form_keys.h"
+
+#include <glib/gstdio.h>
 
 static struct list *
 entries(void)
@@ -153,6 +155,52 @@ START_TEST(what_was_selected_stays_selected_when_one_is_added)
 }
 END_TEST
 
+START_TEST(the_dossier_is_written_from_here_and_from_the_boat)
+{
+	g_autofree char *file = g_build_filename(folder, "heron.txt", NULL), *text = NULL;
+	int before;
+
+	key('7');
+	before = (int)entries()->rows->len;
+	key('3');
+	key('D');
+	ck_assert(in_form());
+	key(K_ESC);
+	key('7');
+	key('D');
+	fill("file", file);
+	into("names");
+	key(K_RIGHT);
+	ck_will("Text into ");
+	record();
+	ck_shows("the dossier is written to ");
+	ck_assert(g_file_get_contents(file, &text, NULL, NULL));
+	ck_assert_ptr_nonnull(strstr(text, "This logbook verifies"));
+	ck_assert_ptr_nonnull(strstr(text, "COSTS\n"));
+	ck_assert_ptr_null(strstr(text, "Grey Heron"));
+	ck_assert_int_eq((int)entries()->rows->len, before);
+	key('D');
+	fill("file", file);
+	ck_assert_ptr_nonnull(form_field(app_data(app), "file")->wrong);
+	record();
+	ck_assert(in_form());
+	g_remove(file);
+}
+END_TEST
+
+START_TEST(the_form_of_the_dossier_is_as_it_was_looked_at)
+{
+	key('3');
+	key('D');
+	fill("file", "/nowhere/heron.pdf");
+	for (int k = 0; k < GOLDENS; k++)
+		same_screen("form-dossier", &goldens[k]);
+	record();
+	ck_shows("can't write /nowhere/heron.pdf");
+	ck_assert(in_form());
+}
+END_TEST
+
 START_TEST(the_history_is_as_it_was_looked_at)
 {
 	log_outing("2.4");
@@ -184,6 +232,8 @@ main(void)
 	tcase_add_test(tc, all_entries_are_searched_also_those_not_yet_read);
 	tcase_add_test(tc, what_was_selected_stays_selected_when_one_is_added);
 	tcase_add_test(tc, the_history_is_as_it_was_looked_at);
+	tcase_add_test(tc, the_dossier_is_written_from_here_and_from_the_boat);
+	tcase_add_test(tc, the_form_of_the_dossier_is_as_it_was_looked_at);
 	suite_add_tcase(s, tc);
 	return run_suite(s);
 }

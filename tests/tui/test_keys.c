@@ -33,7 +33,7 @@ END_TEST
 
 START_TEST(no_slip_of_shift_does_harm)
 {
-	for (unsigned where = 1; where <= IN_HEED; where <<= 1)
+	for (unsigned where = 1; where <= IN_STORES; where <<= 1)
 		for (gunichar c = 'a'; c <= 'z'; c++) {
 			enum act small = key_act(c, where), large = key_act(c - 32, where);
 
@@ -45,7 +45,7 @@ END_TEST
 
 START_TEST(escape_never_ends_the_program_and_enter_never_destroys)
 {
-	for (unsigned where = 1; where <= IN_HEED; where <<= 1) {
+	for (unsigned where = 1; where <= IN_STORES; where <<= 1) {
 		ck_assert(!is_harmful(key_act(K_ESC, where)));
 		ck_assert(!is_harmful(key_act(K_ENTER, where)));
 	}
@@ -60,7 +60,7 @@ START_TEST(every_list_moves_helps_and_goes_back)
 		{ K_CTRL('z'), ACT_SUSPEND }, { ':', ACT_COMMAND }, { '/', ACT_FILTER },
 	};
 
-	for (unsigned where = 1; where <= IN_HEED; where <<= 1)
+	for (unsigned where = 1; where <= IN_STORES; where <<= 1)
 		for (guint i = 0; (where & IN_LISTS) && i < G_N_ELEMENTS(all); i++)
 			ck_assert_int_eq(key_act(all[i].key, where), all[i].act);
 }
@@ -69,7 +69,8 @@ END_TEST
 /* Names of the views as the page has them, in the order of IN_DUE, ... */
 static const char *const view[] = {
 	"due", "outings", "boat", "seasons and stays", "happenings", "plan", "history", "pages to read", "forms", "boats",
-	"season lists", "findings", "launch check", "cautions",
+	"season lists", "findings", "launch check", "cautions", "jobs", "job", "what a job is for", "lines",
+	"yard sheets", "yard reading", "stores",
 };
 
 static char *
@@ -82,20 +83,46 @@ manual(void)
 	return g_steal_pointer(&text);
 }
 
+static void
+add_views(GString *out, unsigned where)
+{
+	const char *before = "";
+
+	for (guint i = 0; i < G_N_ELEMENTS(view); i++)
+		if (where & 1u << i) {
+			g_string_append_printf(out, "%s%s", before, view[i]);
+			before = ", ";
+		}
+}
+
+static int
+views_in(unsigned where)
+{
+	int n = 0;
+
+	for (guint i = 0; i < G_N_ELEMENTS(view); i++)
+		n += (where >> i) & 1;
+	return n;
+}
+
 /* Where a key holds, as the page says it: nothing when everywhere, or in forms, which have a table of their own. */
 static char *
 where_words(const struct key_binding *b)
 {
 	GString *out = g_string_new(NULL);
-	unsigned where = b->where & ~(unsigned)IN_FORM;
+	/* What holds in every list and in forms holds while a line is typed, too. */
+	unsigned where = b->where & ~(unsigned)(b->where == IN_LINE ? 0 : IN_FORM | IN_LINE);
+	unsigned all = where & IN_TEXT ? IN_ALL : IN_LISTS, not = all & ~where;
 
-	if (!where || where == IN_ALL)
+	if (!where || (where & IN_ALL) == IN_ALL)
 		return g_string_free(out, FALSE);
-	if (where == IN_LISTS)
-		g_string_append(out, "In every list");
-	for (guint i = 0; i < G_N_ELEMENTS(view); i++)
-		if (where != IN_LISTS && where & 1u << i)
-			g_string_append_printf(out, "%s%s", out->len ? ", " : "In ", view[i]);
+	if (views_in(not) < 4) {
+		g_string_append_printf(out, "%s%s", all == IN_ALL ? "Everywhere" : "In every list", not ? " but in " : "");
+		add_views(out, not);
+	} else {
+		g_string_append(out, "In ");
+		add_views(out, where);
+	}
 	return g_string_free(g_string_append(out, ".\n"), FALSE);
 }
 

@@ -332,7 +332,7 @@ static void
 set_task_wrong(void)
 {
 	set_task();
-	fill("fitting", "bellows");
+	fill("fitting", "bellow");
 	fill("every", "now and then");
 	record();
 }
