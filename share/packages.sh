@@ -6,9 +6,9 @@
 packages_build="autoconf automake make gcc libc6-dev pkg-config libglib2.0-dev libsqlite3-dev libcsv-dev libgsl-dev
 	libjansson-dev libncurses-dev"
 # To run the tests.
-packages_test="check libvterm-dev bash python3 python3-dateutil sqlite3"
-# For every check that there is: the second compiler, the man pages, the shells whose scripts are checked.
-packages_all="clang mandoc git shellcheck zsh fish"
+packages_test="check libvterm-dev bash python3 python3-dateutil sqlite3 poppler-utils fonts-dejavu-core"
+# For every check that there is: the second compiler, the man pages, the shells whose scripts are checked, sheets as PDF.
+packages_all="clang mandoc git shellcheck zsh fish libpango1.0-dev"
 # For tests/bench/, which counts instructions.
 packages_bench="valgrind"
 

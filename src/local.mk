@@ -15,6 +15,8 @@ src_libbase_a_SOURCES = \
 	src/base/key.c \
 	src/base/key.h \
 	src/base/length.c \
+	src/base/paper.c \
+	src/base/paper.h \
 	src/base/quantity.c \
 	src/base/quantity.h \
 	src/base/text.c \
@@ -117,6 +119,8 @@ SQL_FILES = \
 	src/store/sql/schema/0001_first.sql \
 	src/store/sql/schema/0002_trade.sql \
 	src/store/sql/schema/0003_jobs.sql \
+	src/store/sql/schema/0004_sheets.sql \
+	src/store/sql/schema/0005_stores.sql \
 	src/store/sql/due.sql \
 	src/store/sql/file.sql \
 	src/store/sql/lists.sql \
@@ -173,9 +177,22 @@ src_liblogbook_a_SOURCES = \
 	src/logbook/catalogue_put.c \
 	src/logbook/catalogue_rows.c \
 	src/logbook/catalogue_take.c \
+	src/logbook/catalogue_with.c \
 	src/logbook/catalogue_work.h \
 	src/logbook/caution.c \
 	src/logbook/caution.h \
+	src/logbook/corrections.c \
+	src/logbook/corrections.h \
+	src/logbook/dossier.c \
+	src/logbook/dossier.h \
+	src/logbook/dossier_boat.c \
+	src/logbook/dossier_due.c \
+	src/logbook/dossier_inside.h \
+	src/logbook/dossier_jobs.c \
+	src/logbook/dossier_journal.c \
+	src/logbook/dossier_parts.c \
+	src/logbook/dossier_seasons.c \
+	src/logbook/dossier_costs.c \
 	src/logbook/due.c \
 	src/logbook/due_found.c \
 	src/logbook/due.h \
@@ -190,6 +207,9 @@ src_liblogbook_a_SOURCES = \
 	src/logbook/figure.c \
 	src/logbook/figure.h \
 	src/logbook/find.c \
+	src/logbook/fitting_history.c \
+	src/logbook/fitting_history.h \
+	src/logbook/fitting_history_out.c \
 	src/logbook/fluid.c \
 	src/logbook/fluid.h \
 	src/logbook/finding.c \
@@ -211,6 +231,7 @@ src_liblogbook_a_SOURCES = \
 	src/logbook/import.c \
 	src/logbook/import.h \
 	src/logbook/import_check.c \
+	src/logbook/import_settle.c \
 	src/logbook/import_known.c \
 	src/logbook/import_said.c \
 	src/logbook/inside.h \
@@ -218,6 +239,11 @@ src_liblogbook_a_SOURCES = \
 	src/logbook/job.h \
 	src/logbook/job_aim.c \
 	src/logbook/job_inside.h \
+	src/logbook/job_drive.c \
+	src/logbook/job_has.c \
+	src/logbook/job_offer.c \
+	src/logbook/job_note.c \
+	src/logbook/job_note.h \
 	src/logbook/job_opening.c \
 	src/logbook/job_out.c \
 	src/logbook/job_page.c \
@@ -225,7 +251,9 @@ src_liblogbook_a_SOURCES = \
 	src/logbook/job_start.c \
 	src/logbook/job_starting.h \
 	src/logbook/job_steps.c \
+	src/logbook/job_stores.c \
 	src/logbook/job_template.c \
+	src/logbook/job_tick.c \
 	src/logbook/job_template.h \
 	src/logbook/knowledge.c \
 	src/logbook/known.c \
@@ -236,12 +264,16 @@ src_liblogbook_a_SOURCES = \
 	src/logbook/measure_before.c \
 	src/logbook/measure_parse.c \
 	src/logbook/meter.c \
+	src/logbook/names.c \
+	src/logbook/names.h \
 	src/logbook/out_file.c \
 	src/logbook/out_file.h \
 	src/logbook/outing.c \
 	src/logbook/outing.h \
 	src/logbook/page.c \
 	src/logbook/page.h \
+	src/logbook/paper_pdf.c \
+	src/logbook/paper_pdf.h \
 	src/logbook/place.c \
 	src/logbook/place.h \
 	src/logbook/plan.c \
@@ -255,6 +287,7 @@ src_liblogbook_a_SOURCES = \
 	src/logbook/refit.c \
 	src/logbook/removal.c \
 	src/logbook/removal.h \
+	src/logbook/removal_doubt.c \
 	src/logbook/removal_parse.c \
 	src/logbook/removal_parse.h \
 	src/logbook/removal_tokens.c \
@@ -276,10 +309,31 @@ src_liblogbook_a_SOURCES = \
 	src/logbook/service.c \
 	src/logbook/service.h \
 	src/logbook/service_repeat.c \
+	src/logbook/service_used.c \
+	src/logbook/service_used.h \
 	src/logbook/service_span.c \
 	src/logbook/service_span.h \
 	src/logbook/shipped.c \
 	src/logbook/shipped.h \
+	src/logbook/stores.c \
+	src/logbook/stores.h \
+	src/logbook/stores_back.c \
+	src/logbook/stores_check.c \
+	src/logbook/stores_check.h \
+	src/logbook/stores_cost.c \
+	src/logbook/stores_cost.h \
+	src/logbook/stores_find.c \
+	src/logbook/stores_inside.h \
+	src/logbook/stores_list.c \
+	src/logbook/stores_put.c \
+	src/logbook/stores_share.c \
+	src/logbook/stores_story.c \
+	src/logbook/stores_story.h \
+	src/logbook/stores_take.c \
+	src/logbook/stores_take.h \
+	src/logbook/stores_want.c \
+	src/logbook/stores_want.h \
+	src/logbook/stores_why.c \
 	src/logbook/transfer.h \
 	src/logbook/units.c \
 	src/logbook/units.h \
@@ -293,6 +347,15 @@ src_liblogbook_a_SOURCES = \
 	src/logbook/wrench.h \
 	src/logbook/yard.c \
 	src/logbook/yard.h \
+	src/logbook/yard_answer.c \
+	src/logbook/yard_answer.h \
+	src/logbook/yard_inside.h \
+	src/logbook/yard_lines.c \
+	src/logbook/yard_open.c \
+	src/logbook/yard_read.c \
+	src/logbook/yard_read.h \
+	src/logbook/yard_sheet.c \
+	src/logbook/yard_take.c \
 	src/logbook/year.c \
 	src/logbook/year.h
 
@@ -305,6 +368,7 @@ src_libcli_a_SOURCES = \
 	src/cli/cli.h \
 	src/cli/cmd_catalogue.c \
 	src/cli/cmd_did.c \
+	src/cli/cmd_dossier.c \
 	src/cli/cmd_due.c \
 	src/cli/cmd_figure.c \
 	src/cli/cmd_found.c \
@@ -320,8 +384,12 @@ src_libcli_a_SOURCES = \
 	src/cli/cmd_plan.c \
 	src/cli/cmd_season.c \
 	src/cli/cmd_ready.c \
+	src/cli/cmd_stores.c \
+	src/cli/cmd_stores.h \
+	src/cli/cmd_stores_put.c \
 	src/cli/cmd_transfer.c \
 	src/cli/cmd_wrench.c \
+	src/cli/cmd_yard.c \
 	src/cli/cmd_year.c \
 	src/cli/due_text.c \
 	src/cli/due_text.h \
@@ -330,13 +398,17 @@ src_libcli_a_SOURCES = \
 	src/cli/season_text.c \
 	src/cli/season_text.h \
 	src/cli/found_record.c \
+	src/cli/job_close.c \
 	src/cli/job_record.c \
 	src/cli/job_text.c \
 	src/cli/job_text.h \
 	src/cli/found_text.h \
 	src/cli/found_text.c \
 	src/cli/show.c \
-	src/cli/show.h
+	src/cli/show.h \
+	src/cli/stores_text.c \
+	src/cli/stores_text.h \
+	src/cli/stores_used.c
 
 # Floor 5b: the screens.
 noinst_LIBRARIES += src/libtui.a
@@ -349,6 +421,8 @@ src_libtui_a_SOURCES = \
 	src/tui/app_prompt.c \
 	src/tui/draft.c \
 	src/tui/draft.h \
+	src/tui/cost_plot.c \
+	src/tui/cost_plot.h \
 	src/tui/due_story.c \
 	src/tui/due_story.h \
 	src/tui/due_strip.c \
@@ -362,18 +436,28 @@ src_libtui_a_SOURCES = \
 	src/tui/form.c \
 	src/tui/form.h \
 	src/tui/form_did.c \
+	src/tui/form_dossier.c \
 	src/tui/form_draw.c \
 	src/tui/form_draw.h \
 	src/tui/form_found.c \
 	src/tui/form_happening.c \
 	src/tui/form_measure.c \
+	src/tui/form_item.c \
+	src/tui/form_job.c \
+	src/tui/form_job_back.c \
+	src/tui/form_job_step.c \
+	src/tui/form_lot.c \
 	src/tui/form_mend.c \
+	src/tui/form_need.c \
 	src/tui/form_new.c \
 	src/tui/form_outing.c \
 	src/tui/form_pass.c \
+	src/tui/form_take.c \
 	src/tui/form_waive.c \
 	src/tui/form_plan.c \
 	src/tui/form_variant.c \
+	src/tui/form_yard.c \
+	src/tui/form_yard_read.c \
 	src/tui/form_year.c \
 	src/tui/grid.c \
 	src/tui/grid.h \
@@ -381,6 +465,11 @@ src_libtui_a_SOURCES = \
 	src/tui/happening_words.h \
 	src/tui/hours_plot.c \
 	src/tui/hours_plot.h \
+	src/tui/job_deeds.c \
+	src/tui/job_draw.c \
+	src/tui/job_rows.c \
+	src/tui/job_story.c \
+	src/tui/job_view.h \
 	src/tui/keys.c \
 	src/tui/keys.h \
 	src/tui/list.c \
@@ -391,6 +480,10 @@ src_libtui_a_SOURCES = \
 	src/tui/reading_plot.h \
 	src/tui/season_story.c \
 	src/tui/season_story.h \
+	src/tui/stores_draw.c \
+	src/tui/stores_rows.c \
+	src/tui/stores_view.h \
+	src/tui/stores_words.c \
 	src/tui/term.h \
 	src/tui/term_curses.c \
 	src/tui/term_signals.c \
@@ -403,14 +496,23 @@ src_libtui_a_SOURCES = \
 	src/tui/view_findings.c \
 	src/tui/view_happenings.c \
 	src/tui/view_history.c \
+	src/tui/view_job.c \
+	src/tui/view_job_line.c \
+	src/tui/view_job_pick.c \
+	src/tui/view_jobs.c \
 	src/tui/view_outings.c \
 	src/tui/view_plan.c \
 	src/tui/view_ready.c \
 	src/tui/view_season_list.c \
 	src/tui/view_season_lists.c \
+	src/tui/view_stores.c \
 	src/tui/view_text.c \
 	src/tui/view_work.c \
+	src/tui/view_yard.c \
+	src/tui/view_yard_read.c \
+	src/tui/view_yard_sheet.c \
 	src/tui/view_year.c \
+	src/tui/yard_page.h \
 	src/tui/year_band.c \
 	src/tui/year_band.h
 
@@ -420,7 +522,7 @@ ENGINE_LIBS = src/libengine.a $(GSL_LIBS) $(BASE_LIBS)
 MODEL_LIBS = src/libmodel.a $(ENGINE_LIBS)
 STORE_LIBS = src/libstore.a $(SQLITE_LIBS) $(MODEL_LIBS)
 EXCHANGE_LIBS = src/libexchange.a $(CSV_LIBS) $(JANSSON_LIBS) $(MODEL_LIBS)
-LOGBOOK_LIBS = src/liblogbook.a src/libstore.a $(SQLITE_LIBS) $(EXCHANGE_LIBS)
+LOGBOOK_LIBS = src/liblogbook.a src/libstore.a $(SQLITE_LIBS) $(GMODULE_LIBS) $(EXCHANGE_LIBS)
 CLI_LIBS = src/libcli.a $(LOGBOOK_LIBS)
 TUI_LIBS = src/libtui.a $(NCURSES_LIBS) $(LOGBOOK_LIBS)
 
@@ -428,3 +530,14 @@ TUI_LIBS = src/libtui.a $(NCURSES_LIBS) $(LOGBOOK_LIBS)
 bin_PROGRAMS += splitpin
 splitpin_SOURCES = src/main.c
 splitpin_LDADD = src/libtui.a src/libcli.a $(NCURSES_LIBS) $(LOGBOOK_LIBS)
+
+# What is loaded when it is wanted: a program's file in form, so that no more tools are needed to build it.
+if PDF
+moduledir = $(pkglibdir)
+module_PROGRAMS = splitpin-pdf.so
+splitpin_pdf_so_SOURCES = src/pdf/pdf.c
+splitpin_pdf_so_CPPFLAGS = $(AM_CPPFLAGS) $(PANGO_CFLAGS)
+splitpin_pdf_so_CFLAGS = $(AM_CFLAGS) -fPIC
+splitpin_pdf_so_LDFLAGS = -shared
+splitpin_pdf_so_LDADD = $(PANGO_LIBS)
+endif

@@ -10,6 +10,7 @@ CHECK_TESTS = \
 	tests/base/test_hours \
 	tests/base/test_key \
 	tests/base/test_length \
+	tests/base/test_paper \
 	tests/base/test_quantity \
 	tests/base/test_text \
 	tests/base/test_typed \
@@ -56,11 +57,13 @@ CHECK_TESTS = \
 	tests/logbook/test_catalogue \
 	tests/logbook/test_catalogue_news \
 	tests/logbook/test_caution \
+	tests/logbook/test_dossier \
 	tests/logbook/test_due \
 	tests/logbook/test_figure \
 	tests/logbook/test_finding \
 	tests/logbook/test_findings_trade \
 	tests/logbook/test_job \
+	tests/logbook/test_job_off \
 	tests/logbook/test_knowledge \
 	tests/logbook/test_heed \
 	tests/logbook/test_measure \
@@ -72,7 +75,11 @@ CHECK_TESTS = \
 	tests/logbook/test_ready \
 	tests/logbook/test_removal_parse \
 	tests/logbook/test_service \
+	tests/logbook/test_stores \
+	tests/logbook/test_stores_cost \
+	tests/logbook/test_stores_want \
 	tests/logbook/test_waiver \
+	tests/logbook/test_yard \
 	tests/tui/test_any_key \
 	tests/tui/test_app \
 	tests/tui/test_boat \
@@ -85,6 +92,9 @@ CHECK_TESTS = \
 	tests/tui/test_grid \
 	tests/tui/test_happenings \
 	tests/tui/test_history \
+	tests/tui/test_job \
+	tests/tui/test_job_line \
+	tests/tui/test_job_screens \
 	tests/tui/test_keys \
 	tests/tui/test_list \
 	tests/tui/test_new \
@@ -95,6 +105,8 @@ CHECK_TESTS = \
 	tests/tui/test_screens \
 	tests/tui/test_season_list \
 	tests/tui/test_text \
+	tests/tui/test_stores \
+	tests/tui/test_yard \
 	tests/tui/test_year
 
 tests_base_test_amount_LDADD = $(BASE_LIBS) $(CHECK_LIBS)
@@ -105,6 +117,7 @@ tests_base_test_err_LDADD = $(BASE_LIBS) $(CHECK_LIBS)
 tests_base_test_hours_LDADD = $(BASE_LIBS) $(CHECK_LIBS)
 tests_base_test_key_LDADD = $(BASE_LIBS) $(CHECK_LIBS)
 tests_base_test_length_LDADD = $(BASE_LIBS) $(CHECK_LIBS)
+tests_base_test_paper_LDADD = $(BASE_LIBS) $(CHECK_LIBS)
 tests_base_test_quantity_LDADD = $(BASE_LIBS) $(CHECK_LIBS)
 tests_base_test_text_LDADD = $(BASE_LIBS) $(CHECK_LIBS)
 tests_base_test_typed_LDADD = $(BASE_LIBS) $(CHECK_LIBS)
@@ -187,11 +200,13 @@ tests_logbook_test_book_LDADD = $(LOGBOOK_LIBS) $(CHECK_LIBS)
 tests_logbook_test_catalogue_LDADD = $(LOGBOOK_LIBS) $(CHECK_LIBS)
 tests_logbook_test_catalogue_news_LDADD = $(LOGBOOK_LIBS) $(CHECK_LIBS)
 tests_logbook_test_caution_LDADD = $(LOGBOOK_LIBS) $(CHECK_LIBS)
+tests_logbook_test_dossier_LDADD = $(LOGBOOK_LIBS) $(CHECK_LIBS)
 tests_logbook_test_due_LDADD = $(LOGBOOK_LIBS) $(CHECK_LIBS)
 tests_logbook_test_figure_LDADD = $(LOGBOOK_LIBS) $(CHECK_LIBS)
 tests_logbook_test_finding_LDADD = $(LOGBOOK_LIBS) $(CHECK_LIBS)
 tests_logbook_test_findings_trade_LDADD = $(LOGBOOK_LIBS) $(CHECK_LIBS)
 tests_logbook_test_job_LDADD = $(LOGBOOK_LIBS) $(CHECK_LIBS)
+tests_logbook_test_job_off_LDADD = $(LOGBOOK_LIBS) $(CHECK_LIBS)
 tests_logbook_test_knowledge_LDADD = $(LOGBOOK_LIBS) $(CHECK_LIBS)
 tests_logbook_test_heed_LDADD = $(LOGBOOK_LIBS) $(CHECK_LIBS)
 tests_logbook_test_measure_LDADD = $(LOGBOOK_LIBS) $(CHECK_LIBS)
@@ -203,7 +218,11 @@ tests_logbook_test_season_list_LDADD = $(LOGBOOK_LIBS) $(CHECK_LIBS)
 tests_logbook_test_ready_LDADD = $(LOGBOOK_LIBS) $(CHECK_LIBS)
 tests_logbook_test_removal_parse_LDADD = $(LOGBOOK_LIBS) $(CHECK_LIBS)
 tests_logbook_test_service_LDADD = $(LOGBOOK_LIBS) $(CHECK_LIBS)
+tests_logbook_test_stores_LDADD = $(LOGBOOK_LIBS) $(CHECK_LIBS)
+tests_logbook_test_stores_cost_LDADD = $(LOGBOOK_LIBS) $(CHECK_LIBS)
+tests_logbook_test_stores_want_LDADD = $(LOGBOOK_LIBS) $(CHECK_LIBS)
 tests_logbook_test_waiver_LDADD = $(LOGBOOK_LIBS) $(CHECK_LIBS)
+tests_logbook_test_yard_LDADD = $(LOGBOOK_LIBS) $(CHECK_LIBS)
 tests_tui_test_any_key_LDADD = $(TUI_LIBS) $(CHECK_LIBS)
 tests_tui_test_app_LDADD = $(TUI_LIBS) $(CHECK_LIBS)
 tests_tui_test_boat_LDADD = $(TUI_LIBS) $(CHECK_LIBS)
@@ -213,6 +232,9 @@ if HAVE_VTERM
 CHECK_TESTS += tests/tui/test_e2e
 tests_tui_test_e2e_CFLAGS = $(AM_CFLAGS) $(VTERM_CFLAGS)
 tests_tui_test_e2e_LDADD = $(LOGBOOK_LIBS) $(CHECK_LIBS) $(VTERM_LIBS) -lutil
+CHECK_TESTS += tests/tui/test_job_e2e
+tests_tui_test_job_e2e_CFLAGS = $(AM_CFLAGS) $(VTERM_CFLAGS)
+tests_tui_test_job_e2e_LDADD = $(LOGBOOK_LIBS) $(CHECK_LIBS) $(VTERM_LIBS) -lutil
 CHECK_TESTS += tests/tui/test_term
 tests_tui_test_term_CFLAGS = $(AM_CFLAGS) $(VTERM_CFLAGS)
 tests_tui_test_term_LDADD = $(BASE_LIBS) $(CHECK_LIBS) $(VTERM_LIBS) -lutil
@@ -224,6 +246,9 @@ tests_tui_test_form_LDADD = $(TUI_LIBS) $(CHECK_LIBS)
 tests_tui_test_grid_LDADD = $(TUI_LIBS) $(CHECK_LIBS)
 tests_tui_test_happenings_LDADD = $(TUI_LIBS) $(CHECK_LIBS)
 tests_tui_test_history_LDADD = $(TUI_LIBS) $(CHECK_LIBS)
+tests_tui_test_job_LDADD = $(TUI_LIBS) $(CHECK_LIBS)
+tests_tui_test_job_line_LDADD = $(TUI_LIBS) $(CHECK_LIBS)
+tests_tui_test_job_screens_LDADD = $(TUI_LIBS) $(CHECK_LIBS)
 tests_tui_test_keys_LDADD = $(TUI_LIBS) $(CHECK_LIBS)
 tests_tui_test_list_LDADD = $(TUI_LIBS) $(CHECK_LIBS)
 tests_tui_test_new_LDADD = $(TUI_LIBS) $(CHECK_LIBS)
@@ -234,6 +259,8 @@ tests_tui_test_ready_LDADD = $(TUI_LIBS) $(CHECK_LIBS)
 tests_tui_test_screens_LDADD = $(TUI_LIBS) $(CHECK_LIBS)
 tests_tui_test_season_list_LDADD = $(TUI_LIBS) $(CHECK_LIBS)
 tests_tui_test_text_LDADD = $(TUI_LIBS) $(CHECK_LIBS)
+tests_tui_test_stores_LDADD = $(TUI_LIBS) $(CHECK_LIBS)
+tests_tui_test_yard_LDADD = $(TUI_LIBS) $(CHECK_LIBS)
 tests_tui_test_year_LDADD = $(TUI_LIBS) $(CHECK_LIBS)
 endif
 
@@ -269,9 +296,12 @@ dist_check_SCRIPTS += \
 	tests/cli/figure.sh \
 	tests/cli/edge_hours.sh \
 	tests/cli/edge_jobs.sh \
+	tests/cli/costs.sh \
 	tests/cli/edge_records.sh \
+	tests/cli/edge_stores.sh \
 	tests/cli/edge_work.sh \
 	tests/cli/found.sh \
+	tests/cli/completion.sh \
 	tests/cli/job.sh \
 	tests/cli/help.sh \
 	tests/cli/journal.sh \
@@ -288,6 +318,10 @@ dist_check_SCRIPTS += \
 	tests/cli/used.sh \
 	tests/cli/wear.sh \
 	tests/cli/wrench.sh \
+	tests/cli/paper.sh \
+	tests/cli/dossier.sh \
+	tests/cli/yard.sh \
+	tests/cli/yard_file.sh \
 	tests/demo/catalogue.sh \
 	tests/demo/demo_current.sh \
 	tests/demo/jobs.sh \
@@ -332,12 +366,16 @@ EXTRA_DIST += \
 	tests/cli/cells.py \
 	tests/cli/common.sh \
 	tests/cli/demo_results.py \
+	tests/cli/costs.py \
 	tests/cli/due_forms.py \
 	tests/cli/flip.py \
 	tests/cli/not_later.py \
 	tests/cli/pick.py \
 	tests/cli/readme_runs.py \
 	tests/cli/terminal.py \
+	tests/cli/dossier_check.py \
+	tests/cli/yard_edit.py \
+	tests/cli/yard_fill.py \
 	tests/cli/yard_sheet.py \
 	tests/demo/check_catalogue.py \
 	tests/demo/check_demo.py \
@@ -359,10 +397,15 @@ EXTRA_DIST += \
 	tests/exchange/python_csv.py \
 	tests/lib.sh \
 	tests/logbook/open.h \
+	tests/logbook/job_open.h \
+	tests/logbook/yard_open.h \
+	tests/logbook/stores_open.h \
 	tests/logbook/small_catalogue.h \
 	tests/run.sh \
 	tests/store/fixture.h \
 	tests/tui/form_keys.h \
+	tests/tui/jobs.h \
+	tests/tui/stores_keys.h \
 	tests/tui/pty.h \
 	tests/tui/screens.h \
 	tests/tui/thing.h \

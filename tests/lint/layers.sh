@@ -19,6 +19,7 @@ BEGIN {
 	floor("store", "base engine model")
 	floor("exchange", "base engine model")
 	floor("logbook", "base engine model store exchange")
+	floor("pdf", "base logbook")
 	floor("cli", "base engine model logbook")
 	floor("tui", "base engine model logbook")
 	floor("main", "base engine model logbook cli tui")
@@ -30,6 +31,9 @@ BEGIN {
 	home("include", "engine/", "GSL belongs in engine/", "<gsl/")
 	home("include", "tui/term_curses.c", "curses belongs in tui/term_curses.c",
 	     "<(ncursesw?/)?(n?curses|term|panel|form|menu)\\.h>")
+
+	home("include", "pdf/pdf.c", "Pango and Cairo belong in pdf/pdf.c", "<(pango/)?pango|<(cairo/)?cairo")
+	home("include", "logbook/paper_pdf.c", "GModule belongs in logbook/paper_pdf.c", "<gmodule")
 
 	clock = "the clock is read in main.c"
 	home("include", "main.c", clock, "<(sys/)?(time|timeb)\\.h>")
