@@ -29,9 +29,39 @@ book=$build_home/demo.splitpin
 SPLITPIN_DATA=$build_home/src/share
 export SPLITPIN_DATA
 
+# What the demo's owner did in the shed this autumn: looked for the shake, and counted the parts.
+in_the_shed()
+{
+	broken=no
+	on() { day=$1; shift; "$prog" --file "$book" --who owner --today "$day" "$@" || broken=yes; }
+	on 2026-10-10 found drive/transom/gimbal-ring "a little more play in the steering than two years ago" --level mend
+	on 2026-11-07 found propeller "cotter wasted, nut finger tight" --task propeller.grease
+	on 2026-11-07 job start "Find the shake at cruising speed" --name shake-2026 \
+		--task propeller.inspect --task propeller-shaft.runout
+	for line in "1 cotter 1/8 x 1-1/2 bag 1 renew" "1 propeller nut 1-1/16 tray 1 found finger tight" \
+		"1 spline washer tray 1 cup to the nut" "1 propeller, paint mark at 12 o'clock" \
+		"1 thrust washer tray 1 taper to the case" "end play of the shaft 1/64 in"; do
+		on 2026-11-07 job --off "$line"
+	done
+	on 2026-11-08 job --pause "tray 1 and bag 1 on the shelf over the bench, propeller behind the door"
+	on 2025-03-29 stores add "impeller, six vanes" --number RB-120@Quay --rubber --shelf 60 --lead 7 --keep 1
+	on 2025-03-29 stores bought impeller 2 --price "96.20 USD" --made 2024-11 --place "under the seat"
+	on 2025-04-12 stores took impeller 1 --for seawater-pump.renew
+	on 2026-11-14 stores add "bellows, U-joint, with clamps" --number RB-103@Quay --rubber --shelf 48 --lead 14
+	on 2026-11-14 stores add "cotter, 1/8 x 1-1/2 in, stainless" --number RB-131@Quay --lead 3 --keep 4
+	on 2026-11-14 stores bought cotter 10 --price "4.50 USD" --place "bench, drawer 2"
+	on 2026-11-14 stores need bellows-ujoint.renew bellows
+	on 2026-11-14 stores need seawater-pump.renew impeller
+	on 2026-11-14 stores need propeller.grease cotter
+	[ $broken = no ]
+}
+
 # ---- The demo: the commands that are shown stand here and nowhere else. ----
 if [ ! -f "$book" ]; then
-	"$prog" --file "$book" new --demo || { rm -f "$book"; build_stop "the demo logbook could not be made"; }
+	"$prog" --file "$book" new --demo && in_the_shed >/dev/null || {
+		rm -f "$book"
+		build_stop "the demo logbook could not be made"
+	}
 fi
 echo
 echo "\$ splitpin --file $book --today 2026-11-25 due --at launch"
