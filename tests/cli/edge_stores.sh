@@ -142,7 +142,7 @@ run 0 sp stores took bellows 1 --yes
 run 0 sp stores need mounting-gasket.renew bellows 3
 run 0 sp job --carry
 tells "taken for this job: 1; TOO FEW, none on hand that is not too old"
-for i in 1 2 3 4; do run 0 sp undo; done
+for _ in 1 2 3 4; do run 0 sp undo; done
 
 about "what the work of a job takes is of the service and of the job, and is put right with it"
 run 2 sp job --done mounting-gasket.renew --done coupler.grease --used bellows
@@ -171,7 +171,7 @@ is "2 $today 1" "$(taken_of)" "taken and put back"
 run 3 sp stores took bellows 1 --for coupler.grease --back
 says_err "less than 1 bellows, U-joint was taken for that"
 run 0 sp verify
-for i in 1 2 3; do run 0 sp undo; done
+for _ in 1 2 3; do run 0 sp undo; done
 
 about "E23 what is bought by its number is of that number, and a remark keeps what it fits"
 run 0 sp stores bought RB-305 1 --remark "fits serials from 1998 on; left side" --price "9.99 EUR" --supplier "Quay Stores"
