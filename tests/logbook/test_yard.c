@@ -39,7 +39,7 @@ END_TEST
 START_TEST(an_answer_becomes_a_service_and_is_claimed_unless_something_was_seen)
 {
 	open_tern();
-	g_autofree char *text = write_sheet(NULL, FALSE);
+	g_autofree G_GNUC_UNUSED char *text = write_sheet(NULL, FALSE);
 	const struct service *s;
 	GArray *all;
 
@@ -68,10 +68,10 @@ END_TEST
 
 START_TEST(a_second_reading_changes_nothing_and_another_answer_is_a_conflict)
 {
-	g_autofree char *first = NULL;
+	g_autofree G_GNUC_UNUSED char *first = NULL;
 
 	open_tern();
-	g_autofree char *text = write_sheet(NULL, FALSE);
+	g_autofree G_GNUC_UNUSED char *text = write_sheet(NULL, FALSE);
 
 	begin_file();
 	fill("engine.clean", "\"done, all of it\"", "\"12,50\"");
@@ -98,7 +98,7 @@ START_TEST(what_holds_is_mended_only_by_what_was_seen)
 	g_autoptr(GArray) open = NULL;
 
 	open_tern();
-	g_autofree char *text = write_sheet(NULL, FALSE);
+	g_autofree G_GNUC_UNUSED char *text = write_sheet(NULL, FALSE);
 
 	begin_file();
 	fill("crack", "done", "");
@@ -118,7 +118,7 @@ START_TEST(what_was_not_done_stays_due_with_the_reason)
 	g_autoptr(GArray) skips = NULL;
 
 	open_tern();
-	g_autofree char *text = write_sheet(NULL, FALSE);
+	g_autofree G_GNUC_UNUSED char *text = write_sheet(NULL, FALSE);
 
 	begin_file();
 	fill("engine.clean", "not done: no parts", "");
@@ -138,7 +138,7 @@ START_TEST(one_line_can_be_two_tasks_and_mend_a_finding)
 	g_autofree char *map = NULL;
 
 	open_tern();
-	g_autofree char *text = write_sheet(NULL, FALSE);
+	g_autofree G_GNUC_UNUSED char *text = write_sheet(NULL, FALSE);
 
 	map = g_strdup_printf("%d=belt.renew", (int)line_of("belt squeals").no);
 	also[0] = map;
@@ -165,7 +165,7 @@ START_TEST(a_design_that_went_in_is_kept)
 	g_autofree char *map = NULL, *wrong = NULL;
 
 	open_tern();
-	g_autofree char *text = write_sheet(NULL, FALSE);
+	g_autofree G_GNUC_UNUSED char *text = write_sheet(NULL, FALSE);
 
 	wrong = g_strdup_printf("%d=golden", (int)line_of("engine.clean").no);
 	map = g_strdup_printf("%d=sealed", (int)line_of("engine.clean").no);
@@ -213,7 +213,7 @@ START_TEST(what_is_bad_is_found_on_its_fitting_at_its_task_of_the_level_proposed
 	guint before;
 
 	open_tern();
-	g_autofree char *text = write_sheet(NULL, FALSE);
+	g_autofree G_GNUC_UNUSED char *text = write_sheet(NULL, FALSE);
 
 	before = n_of(RECORD_FINDING);
 	begin_file();
@@ -243,7 +243,7 @@ START_TEST(a_sheet_shows_each_line_with_its_answer_and_what_became_of_it)
 	const struct yard_sheet *sheet;
 
 	open_tern();
-	g_autofree char *text = write_sheet(NULL, FALSE);
+	g_autofree G_GNUC_UNUSED char *text = write_sheet(NULL, FALSE);
 
 	begin_file();
 	fill("hull.plug", "replaced; new washer", "12.50 EUR");
@@ -303,7 +303,7 @@ END_TEST
 START_TEST(what_does_not_match_is_listed_and_the_rest_is_taken)
 {
 	open_tern();
-	g_autofree char *text = write_sheet(NULL, FALSE), *key = NULL, *other = NULL;
+	g_autofree G_GNUC_UNUSED char *text = write_sheet(NULL, FALSE), *key = NULL, *other = NULL;
 
 	key = book_key_text(line_of("hull.plug").id);
 	other = book_key_text(boat.id);
@@ -324,7 +324,7 @@ END_TEST
 START_TEST(another_boats_line_is_not_taken)
 {
 	open_tern();
-	g_autofree char *text = write_sheet(NULL, FALSE);
+	g_autofree G_GNUC_UNUSED char *text = write_sheet(NULL, FALSE);
 
 	begin_file();
 	fill("engine.clean", "done", "");
@@ -338,7 +338,7 @@ END_TEST
 START_TEST(a_dry_run_says_the_same_and_keeps_nothing)
 {
 	open_tern();
-	g_autofree char *text = write_sheet(NULL, FALSE), *dry = NULL;
+	g_autofree G_GNUC_UNUSED char *text = write_sheet(NULL, FALSE), *dry = NULL;
 
 	begin_file();
 	fill("engine.clean", "done", "3");
@@ -391,7 +391,7 @@ START_TEST(a_task_or_a_design_said_twice_for_a_line_is_refused_and_the_rest_is_t
 						{ "variant", "plain", "sealed" } };
 
 	open_tern();
-	g_autofree char *text = write_sheet(NULL, FALSE);
+	g_autofree G_GNUC_UNUSED char *text = write_sheet(NULL, FALSE);
 	int no = (int)line_of("engine.clean").no;
 
 	for (guint i = 0; i < G_N_ELEMENTS(twice); i++) {
@@ -419,7 +419,7 @@ START_TEST(a_design_of_what_comes_in_one_only_is_refused)
 	char *variant[] = { NULL, NULL };
 
 	open_tern();
-	g_autofree char *text = write_sheet(NULL, FALSE);
+	g_autofree G_GNUC_UNUSED char *text = write_sheet(NULL, FALSE);
 
 	variant[0] = map = g_strdup_printf("%d=golden", (int)line_of("hull.plug").no);
 	begin_file();
@@ -454,7 +454,7 @@ pass_over_twice(void)
 
 	open_tern();
 	for (int i = 0; i < 2; i++) {
-		g_autofree char *text = write_sheet(NULL, FALSE);
+		g_autofree G_GNUC_UNUSED char *text = write_sheet(NULL, FALSE);
 
 		begin_file();
 		fill("engine.clean", result[i], "");
