@@ -10,6 +10,7 @@ src_libbase_a_SOURCES = \
 	src/base/date_parse.c \
 	src/base/date_span.c \
 	src/base/err.c \
+	src/base/each.h \
 	src/base/err.h \
 	src/base/hours.c \
 	src/base/key.c \

@@ -228,6 +228,14 @@ csvout_row(struct csv_out *out)
 }
 
 gboolean
+csvout_names(struct csv_out *out, const char *const *names, int n)
+{
+	for (int i = 0; i < n; i++)
+		csvout_text(out, names[i]);
+	return csvout_row(out);
+}
+
+gboolean
 csvout_close(struct csv_out *out, GError **err)
 {
 	GError *error;

@@ -32,6 +32,8 @@ void csvout_real(struct csv_out *out, double value);	/* exact, shortest; NAN: an
 
 /* End the row.  FALSE once writing has failed: nothing more is written then, csvout_close() says why. */
 gboolean csvout_row(struct csv_out *out);
+/* A row of names, such as the columns': each a field, behind what the row has already. */
+gboolean csvout_names(struct csv_out *out, const char *const *names, int n);
 /* Write what is held back, flush the sink, free. */
 gboolean csvout_close(struct csv_out *out, GError **err);
 

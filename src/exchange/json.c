@@ -1,5 +1,6 @@
 #include "exchange/json.h"
 
+#include "base/date.h"
 #include "base/err.h"
 #include "base/value.h"
 
@@ -66,6 +67,14 @@ jsonout_text(struct json_out *out, const char *name, const char *text)
 		text && !g_utf8_validate(text, -1, NULL) ? g_utf8_make_valid(text, -1) : NULL;
 
 	add(out, name, text ? json_string(valid ? valid : text) : json_null());
+}
+
+void
+jsonout_day(struct json_out *out, const char *name, gint64 day)
+{
+	char d[DAY_TEXT];
+
+	jsonout_text(out, name, day == NONE ? NULL : day_iso(day, d));
 }
 
 void

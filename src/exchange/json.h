@@ -16,6 +16,7 @@ void jsonout_next(struct json_out *out);
  * a text that are not UTF-8 become U+FFFD. */
 void jsonout_text(struct json_out *out, const char *name, const char *text);	/* NULL: null */
 void jsonout_int(struct json_out *out, const char *name, gint64 value);	/* NONE: null */
+void jsonout_day(struct json_out *out, const char *name, gint64 day);	/* ISO 8601; NONE: null */
 void jsonout_real(struct json_out *out, const char *name, double value);	/* not finite: null */
 void jsonout_yes(struct json_out *out, const char *name, gint64 value);	/* 0: false; NONE: null; else true */
 void jsonout_null(struct json_out *out, const char *name);

@@ -2,13 +2,11 @@
 #ifndef LOGBOOK_DOSSIER_INSIDE_H
 #define LOGBOOK_DOSSIER_INSIDE_H
 
+#include "base/each.h"
 #include "logbook/dossier.h"
 #include "logbook/due.h"
 #include "logbook/fitting_history.h"
 #include "logbook/inside.h"
-
-#define EACH(type, item, array) \
-	const type *item = (const void *)(array)->data, *item##_end = item + (array)->len; item != item##_end; item++
 
 /* What the outings of an engine come to. */
 struct engine_sum {

@@ -67,14 +67,6 @@ csv_line(struct csv_out *csv, const char *boat, const struct due_line *d)
 }
 
 static void
-json_day(struct json_out *j, const char *name, gint64 day)
-{
-	char buf[DAY_TEXT];
-
-	jsonout_text(j, name, day == NONE ? NULL : day_iso(day, buf));
-}
-
-static void
 json_limit(struct json_out *j, const struct due_line *d, const struct limit *m, const struct limit_out *u)
 {
 	gboolean hours = m->kind == LIMIT_HOURS || m->kind == LIMIT_FIRST_HOURS;
@@ -93,9 +85,9 @@ json_limit(struct json_out *j, const struct due_line *d, const struct limit *m, 
 	jsonout_real(j, "rated", counted ? u->rated / unit : NAN);
 	jsonout_real(j, "allowed", counted ? u->allowed / unit : NAN);
 	jsonout_real(j, "share", u->share);
-	json_day(j, "due", u->due);
-	json_day(j, "early", u->early);
-	json_day(j, "late", u->late);
+	jsonout_day(j, "due", u->due);
+	jsonout_day(j, "early", u->early);
+	jsonout_day(j, "late", u->late);
 	jsonout_yes(j, "governs", u->governs);
 	jsonout_text(j, "measured", m->measured);
 	jsonout_text(j, "standing", word_of(&words_standing, m->standing));
@@ -110,10 +102,10 @@ json_members(struct json_out *j, const struct due_line *d)
 	jsonout_text(j, "title", d->title);
 	jsonout_text(j, "fitting", d->path);
 	jsonout_text(j, "when", word_of(&words_opportunity, d->out.when));
-	json_day(j, "by", d->out.by);
-	json_day(j, "due", d->out.due);
-	json_day(j, "early", d->out.early);
-	json_day(j, "late", d->out.late);
+	jsonout_day(j, "by", d->out.by);
+	jsonout_day(j, "due", d->out.due);
+	jsonout_day(j, "early", d->out.early);
+	jsonout_day(j, "late", d->out.late);
 	jsonout_yes(j, "past", d->out.past);
 	jsonout_real(j, "share", d->out.share);
 	jsonout_yes(j, "estimated", d->out.estimated);
@@ -122,7 +114,7 @@ json_members(struct json_out *j, const struct due_line *d)
 	jsonout_text(j, "place", word_of(&words_workplace, d->in.place));
 	jsonout_text(j, "mechanism", word_of(&words_mechanism, d->in.mechanism));
 	jsonout_int(j, "minutes", d->minutes);
-	json_day(j, "last-done", d->in.since.day);
+	jsonout_day(j, "last-done", d->in.since.day);
 	jsonout_text(j, "needs-off", d->off);
 	jsonout_open_array(j, "limits");
 	for (int i = 0; i < d->in.n_limits; i++)
@@ -142,9 +134,9 @@ due_doc_add(struct due_doc *doc, const struct boat *boat, const struct due_list 
 	}
 	jsonout_next(doc->json);
 	jsonout_text(doc->json, "boat", boat->name);
-	json_day(doc->json, "at", l->year.at);
-	json_day(doc->json, "launch", l->year.launch);
-	json_day(doc->json, "haul-out", l->year.haul_out);
+	jsonout_day(doc->json, "at", l->year.at);
+	jsonout_day(doc->json, "launch", l->year.launch);
+	jsonout_day(doc->json, "haul-out", l->year.haul_out);
 	jsonout_open_array(doc->json, "tasks");
 	for (int i = 0; i < due_count(l); i++) {
 		jsonout_open_object(doc->json, NULL);
@@ -199,7 +191,7 @@ due_why_json(const struct due_list *l, const struct due_line *d)
 
 	jsonout_next(j);
 	json_members(j, d);
-	json_day(j, "at", l->year.at);
+	jsonout_day(j, "at", l->year.at);
 	jsonout_real(j, "hours-a-day-ahead", d->no_hours ? (double)NAN : timeline_usage(l->timeline, d->in.engine) / 3600);
 	jsonout_open_array(j, "exposure");
 	for (guint i = 0; i < terms->len; i++) {

@@ -78,9 +78,7 @@ findings_csv(struct book *b, const GArray *findings, GError **err)
 	struct csv_out *csv = csvout_new(&sink, NULL);
 	gboolean ok;
 
-	for (int i = 0; i < COLUMNS; i++)
-		csvout_text(csv, names[i]);
-	csvout_row(csv);
+	csvout_names(csv, names, COLUMNS);
 	ok = each(b, findings, put_csv, csv, err);
 	csvout_close(csv, NULL);
 	return g_string_free(text, !ok);

@@ -2,6 +2,7 @@
 
 #include "base/amount.h"
 #include "base/date.h"
+#include "base/each.h"
 #include "logbook/corrections.h"
 #include "logbook/inside.h"
 #include "logbook/measure.h"
@@ -10,9 +11,6 @@
 #include "logbook/waiver.h"
 
 #include <string.h>
-
-#define EACH(type, item, array) \
-	const type *item = (const void *)(array)->data, *item##_end = item + (array)->len; item != item##_end; item++
 
 /* Records by key, of those arrays that others refer to. */
 struct gathering {

@@ -252,9 +252,7 @@ fitting_history_csv(struct book *b, const GArray *events, GError **err)
 	struct csv_out *csv = csvout_new(&sink, NULL);
 	gboolean ok;
 
-	for (int i = 0; i < COLUMNS; i++)
-		csvout_text(csv, names[i]);
-	csvout_row(csv);
+	csvout_names(csv, names, COLUMNS);
 	for (guint k = 0; k < events->len; k++) {
 		struct cells c;
 

@@ -17,14 +17,6 @@ state_of(const struct job *j)
 	return j->closed != NONE ? "closed" : j->paused != NONE ? "paused" : "open";
 }
 
-static void
-head(struct csv_out *csv, const char *const *names, guint n)
-{
-	for (guint i = 0; i < n; i++)
-		csvout_text(csv, names[i]);
-	csvout_row(csv);
-}
-
 char *
 jobs_csv(struct book *b, const GArray *jobs, GError **err)
 {
@@ -35,7 +27,7 @@ jobs_csv(struct book *b, const GArray *jobs, GError **err)
 	struct csv_out *csv = csvout_new(&sink, NULL);
 	gboolean ok = TRUE;
 
-	head(csv, names, G_N_ELEMENTS(names));
+	csvout_names(csv, names, G_N_ELEMENTS(names));
 	for (guint i = 0; ok && i < jobs->len; i++) {
 		const struct job *j = job_at(jobs, i);
 		struct job_sheet *s = book_job_sheet(b, j, err);
@@ -62,22 +54,14 @@ jobs_csv(struct book *b, const GArray *jobs, GError **err)
 }
 
 static void
-json_day(struct json_out *j, const char *name, gint64 day)
-{
-	char d[DAY_TEXT];
-
-	jsonout_text(j, name, day == NONE ? NULL : day_iso(day, d));
-}
-
-static void
 json_job(struct json_out *j, const struct job_sheet *s)
 {
 	jsonout_text(j, "job", s->job.name);
 	jsonout_text(j, "title", s->job.title);
 	jsonout_text(j, "template", s->job.template);
-	json_day(j, "opened", s->job.opened);
-	json_day(j, "paused", s->job.paused);
-	json_day(j, "closed", s->job.closed);
+	jsonout_day(j, "opened", s->job.opened);
+	jsonout_day(j, "paused", s->job.paused);
+	jsonout_day(j, "closed", s->job.closed);
 	jsonout_text(j, "state", state_of(&s->job));
 	jsonout_text(j, "place", s->job.place);
 	jsonout_int(j, "off", job_off_count(s));
@@ -117,7 +101,7 @@ job_removals_csv(const struct job_sheet *s)
 	struct sink sink = sink_string(text);
 	struct csv_out *csv = csvout_new(&sink, NULL);
 
-	head(csv, names, G_N_ELEMENTS(names));
+	csvout_names(csv, names, G_N_ELEMENTS(names));
 	for (guint i = 0; i < s->removals->len; i++) {
 		const struct removal *r = &((const struct removal *)(const void *)s->removals->data)[i];
 		char d[DAY_TEXT];
@@ -161,8 +145,8 @@ json_removals(struct json_out *j, const struct job_sheet *s)
 		jsonout_text(j, "orientation", r->orientation);
 		jsonout_text(j, "tray", r->tray);
 		jsonout_text(j, "state", word_of(&words_removal_state, r->state));
-		json_day(j, "off", r->off);
-		json_day(j, "back", r->back);
+		jsonout_day(j, "off", r->off);
+		jsonout_day(j, "back", r->back);
 		jsonout_int(j, "back-count", r->back_count);
 		jsonout_text(j, "as-left", r->as_left);
 		jsonout_text(j, "why", r->why);
@@ -185,7 +169,7 @@ json_steps(struct json_out *j, const struct job_sheet *s)
 		jsonout_text(j, "kind", word_of(&words_step_kind, p->kind));
 		jsonout_text(j, "text", p->text);
 		jsonout_yes(j, "on-condition", p->on_condition == 1);
-		json_day(j, "done", p->done);
+		jsonout_day(j, "done", p->done);
 		jsonout_text(j, "seen", p->seen);
 		jsonout_close(j);
 	}

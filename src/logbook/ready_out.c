@@ -88,9 +88,7 @@ ready_csv(const struct ready *r, const struct boat *boat)
 	struct csv_out *csv = csvout_new(&sink, NULL);
 	char day[DAY_TEXT];
 
-	for (guint i = 0; i < G_N_ELEMENTS(header); i++)
-		csvout_text(csv, header[i]);
-	csvout_row(csv);
+	csvout_names(csv, header, G_N_ELEMENTS(header));
 	for (int i = 0; i < ready_count(r); i++) {
 		const struct ready_item *item = ready_at(r, i);
 

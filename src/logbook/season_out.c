@@ -14,9 +14,7 @@ season_csv(const struct season_work *w)
 	struct sink sink = sink_string(text);
 	struct csv_out *csv = csvout_new(&sink, NULL);
 
-	for (guint i = 0; i < G_N_ELEMENTS(header); i++)
-		csvout_text(csv, header[i]);
-	csvout_row(csv);
+	csvout_names(csv, header, G_N_ELEMENTS(header));
 	for (guint i = 0; i < season_lines(w); i++) {
 		const struct season_line *line = season_line(w, i);
 		char day[DAY_TEXT];

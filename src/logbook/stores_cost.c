@@ -266,9 +266,7 @@ costs_csv(struct book *b, const struct costs *c)
 	struct csv_out *csv = csvout_new(&sink, NULL);
 
 	csvout_text(csv, c->by == COST_HOUR ? cost_words[COST_SEASON] : cost_words[c->by]);
-	for (guint i = 1; i < G_N_ELEMENTS(header); i++)
-		csvout_text(csv, header[i]);
-	csvout_row(csv);
+	csvout_names(csv, header + 1, G_N_ELEMENTS(header) - 1);
 	for (guint i = 0; i < c->lines->len; i++) {
 		const struct cost_line *l = costs_line(c, i);
 		g_autofree char *name = cost_name(b, l);

@@ -58,9 +58,7 @@ stores_csv(const struct stores *s, const struct item *only, gint64 today)
 	struct csv_out *csv = csvout_new(&sink, NULL);
 	char d[DAY_TEXT], n[STOCK_TEXT];
 
-	for (guint i = 0; i < G_N_ELEMENTS(header); i++)
-		csvout_text(csv, header[i]);
-	csvout_row(csv);
+	csvout_names(csv, header, G_N_ELEMENTS(header));
 	for (guint i = 0; i < all->len; i++) {
 		const struct line *l = &g_array_index(all, struct line, i);
 		const struct lot none = { .arrived = NONE, .expected = NONE, .made = NONE }, *lot = l->lot ? l->lot : &none;
@@ -85,22 +83,14 @@ stores_csv(const struct stores *s, const struct item *only, gint64 today)
 }
 
 static void
-json_day(struct json_out *j, const char *name, gint64 day)
-{
-	char d[DAY_TEXT];
-
-	jsonout_text(j, name, day == NONE ? NULL : day_iso(day, d));
-}
-
-static void
 json_lot(struct json_out *j, const struct line *l)
 {
 	g_autofree char *key = book_key_text(l->lot->id);
 
 	jsonout_text(j, "lot", key);
-	json_day(j, "arrived", l->lot->arrived);
-	json_day(j, "expected", l->lot->arrived == NONE ? l->lot->expected : NONE);
-	json_day(j, "made", l->lot->made);
+	jsonout_day(j, "arrived", l->lot->arrived);
+	jsonout_day(j, "expected", l->lot->arrived == NONE ? l->lot->expected : NONE);
+	jsonout_day(j, "made", l->lot->made);
 	jsonout_int(j, "months", months_of(l));
 	jsonout_yes(j, "too-old", l->age.stale);
 	jsonout_text(j, "place", l->lot->place);

@@ -285,9 +285,7 @@ wants_csv(const struct wants *w)
 	struct csv_out *csv = csvout_new(&sink, NULL);
 	char d[DAY_TEXT];
 
-	for (guint i = 0; i < G_N_ELEMENTS(header); i++)
-		csvout_text(csv, header[i]);
-	csvout_row(csv);
+	csvout_names(csv, header, G_N_ELEMENTS(header));
 	for (guint i = 0; i < w->lines->len; i++)
 		csv_line(csv, w, wants_line(w, i));
 	for (guint i = 0; i < w->loose->len; i++) {
@@ -308,14 +306,6 @@ wants_csv(const struct wants *w)
 }
 
 static void
-json_day(struct json_out *j, const char *name, gint64 day)
-{
-	char buf[DAY_TEXT];
-
-	jsonout_text(j, name, day == NONE ? NULL : day_iso(day, buf));
-}
-
-static void
 json_line(struct json_out *j, const struct wants *w, const struct want_line *l)
 {
 	g_autofree char *numbers = stores_numbers(w->stores, l->item->id);
@@ -326,9 +316,9 @@ json_line(struct json_out *j, const struct wants *w, const struct want_line *l)
 	jsonout_real(j, "quantity", stock_real(l->want));
 	jsonout_real(j, "perhaps", stock_real(l->perhaps));
 	jsonout_text(j, "unit", l->item->unit);
-	json_day(j, "needed", l->needed);
+	jsonout_day(j, "needed", l->needed);
 	jsonout_int(j, "lead-days", l->item->lead_days);
-	json_day(j, "order-by", l->order_by);
+	jsonout_day(j, "order-by", l->order_by);
 	jsonout_yes(j, "late", l->late);
 	jsonout_real(j, "on-hand", stock_real(l->on_hand));
 	jsonout_real(j, "too-old", stock_real(l->on_hand - l->fresh));
@@ -346,7 +336,7 @@ wants_json(const struct wants *w, const char *boat)
 
 	jsonout_next(j);
 	jsonout_text(j, "boat", boat);
-	json_day(j, "at", w->today);
+	jsonout_day(j, "at", w->today);
 	jsonout_int(j, "without-record", w->no_record);
 	jsonout_open_array(j, "wanted");
 	for (guint i = 0; i < w->lines->len; i++)
@@ -357,7 +347,7 @@ wants_json(const struct wants *w, const char *boat)
 		jsonout_open_object(j, NULL);
 		jsonout_text(j, "task", wants_loose(w, i)->task);
 		jsonout_text(j, "part", wants_loose(w, i)->part);
-		json_day(j, "needed", wants_loose(w, i)->needed);
+		jsonout_day(j, "needed", wants_loose(w, i)->needed);
 		jsonout_close(j);
 	}
 	jsonout_close(j);

@@ -246,9 +246,7 @@ csv_begin(GString *text, const char *const *header, guint n)
 	struct sink sink = sink_string(text);
 	struct csv_out *csv = csvout_new(&sink, NULL);
 
-	for (guint i = 0; i < n; i++)
-		csvout_text(csv, header[i]);
-	csvout_row(csv);
+	csvout_names(csv, header, (int)n);
 	return csv;
 }
 

@@ -2,6 +2,7 @@
 
 #include "base/amount.h"
 #include "base/date.h"
+#include "base/each.h"
 #include "logbook/figure.h"
 #include "logbook/finding.h"
 #include "logbook/measure.h"
@@ -14,9 +15,6 @@
 
 /* What comes off first follows from fitting to fitting; a ring of them ends here. */
 enum { DEEPEST = 8 };
-
-#define EACH(type, item, array) \
-	const type *item = (const void *)(array)->data, *item##_end = item ? item + (array)->len : NULL; item != item##_end; item++
 
 /* A section is a function of the story, which adds paragraphs to it; sections below lists them. */
 struct story {
