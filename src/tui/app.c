@@ -364,16 +364,25 @@ wants_boat(const struct app *a, enum act act)
 	return a->boat.id == NONE && (of_boat || (!a->book && act >= ACT_UNDO && act <= ACT_REDO));
 }
 
+/* Where the list stands below the head. */
+static struct area
+list_area(struct app *a)
+{
+	const struct area whole = { NULL, 0, 0, a->h - 3, a->w };
+	const struct view_kind *kind = app_kind(a);
+
+	return kind->parts ? kind->parts(app_data(a), &whole).list : whole;
+}
+
 void
 app_act(struct app *a, enum act act)
 {
 	const struct view_kind *kind = app_kind(a);
 	struct list *list = app_list(a);
-	int first = 0, rows = kind->rows ? kind->rows(app_data(a), a->h - 3, a->w, &first) : a->h - 3;
 
 	if (wants_boat(a, act))
 		return app_say(a, STYLE_PLAIN, "there is no boat yet: Enter makes one");
-	if ((kind->act && kind->act(a, app_data(a), act)) || (list && list_act(list, act, rows)))
+	if ((kind->act && kind->act(a, app_data(a), act)) || (list && list_act(list, act, list_area(a).h)))
 		return;
 	switch (act) {
 	case ACT_BACK: return back(a, FALSE);
@@ -417,12 +426,11 @@ app_act(struct app *a, enum act act)
 static void
 click(struct app *a, const struct key_event *k)
 {
-	const struct view_kind *kind = app_kind(a);
 	struct list *list = app_list(a);
-	int first = 0, rows = kind->rows ? kind->rows(app_data(a), a->h - 3, a->w, &first) : a->h - 3;
-	int before = list ? list->at : -1, y = k->y - 1 - first;
+	struct area shown = list_area(a);
+	int before = list ? list->at : -1, y = k->y - 1 - shown.y;
 
-	if (list && y >= 0 && y < rows && list_click(list, y, rows) && list->at == before)
+	if (list && y >= 0 && y < shown.h && list_click(list, y, shown.h) && list->at == before)
 		app_act(a, ACT_OPEN);
 }
 

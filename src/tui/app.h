@@ -5,6 +5,7 @@
 #include "logbook/due.h"
 #include "tui/grid.h"
 #include "tui/keys.h"
+#include "tui/pane.h"
 
 struct edit;
 struct list;
@@ -23,9 +24,10 @@ struct view_kind {
 	gboolean (*act)(struct app *a, void *data, enum act act);
 	/* Whether an act means something on what is selected: the footer tells of no other.  NULL: all do. */
 	gboolean (*means)(const void *data, enum act act);
-	/* The list that moves, clicks and the filter go to; NULL: none.  rows: how many show in an area of that size. */
+	/* The list that moves, clicks and the filter go to; NULL: none. */
 	struct list *(*list)(void *data);
-	int (*rows)(const void *data, int h, int w, int *first);	/* *first: the list's first line in the area */
+	/* Where in an area the list stands, and what stands beside it; NULL: the list is all of it. */
+	struct panes (*parts)(const void *data, const struct area *a);
 	/* Takes keys before the table does, as forms do; FALSE: not its key.  NULL: none. */
 	gboolean (*key)(struct app *a, void *data, const struct key_event *k);
 	void (*clear)(void *data);

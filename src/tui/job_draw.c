@@ -287,8 +287,9 @@ draw_row(const void *data, const struct row *row, const struct area *line, gbool
 }
 
 struct panes
-job_parts(const struct job_data *d, const struct area *a)
+job_parts(const void *data, const struct area *a)
 {
+	const struct job_data *d = data;
 	int top = d->sheet ? head_rows(d, a->h) : 0;
 	struct area rest = area_part(a, top, 0, a->h - top, a->w);
 	struct panes p;

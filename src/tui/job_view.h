@@ -68,7 +68,7 @@ char *job_line_words(const struct removal *r); /* "12. 6 nuts 5/8 in" */
 /* Drawing (job_draw.c): data is a struct job_data. */
 void job_draw(const void *data, const struct area *a);
 struct panes;
-struct panes job_parts(const struct job_data *d, const struct area *a);
+struct panes job_parts(const void *data, const struct area *a);
 
 /* Deeds (job_deeds.c). */
 gboolean job_act(struct app *a, void *data, enum act act);

@@ -16,6 +16,13 @@ panes_of(const struct area *a, int list_w, int below)
 	return p;
 }
 
+struct panes
+panes_headed(const void *data, const struct area *a)
+{
+	(void)data;
+	return (struct panes){ .list = area_part(a, 1, 0, a->h - 1, a->w) };
+}
+
 void
 panes_rule(const struct panes *p)
 {

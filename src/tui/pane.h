@@ -13,6 +13,8 @@ struct panes {
 };
 /* list_w: of the list, where they stand side by side. */
 struct panes panes_of(const struct area *a, int list_w, int below);
+/* A list alone, below a line of head; data is not looked at: it is a view's parts. */
+struct panes panes_headed(const void *data, const struct area *a);
 /* The rule between them. */
 void panes_rule(const struct panes *p);
 /* Paragraphs, a line each, as far as there is room; what is cut is said. */

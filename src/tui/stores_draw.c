@@ -13,11 +13,12 @@ enum {
 };
 
 struct panes
-stores_parts(const struct area *a)
+stores_parts(const void *data, const struct area *a)
 {
 	struct area rest = area_part(a, HEAD, 0, a->h - HEAD, a->w);
 	struct panes p = panes_of(&rest, a->w * 3 / 5, MAX(BELOW, a->h / 3));
 
+	(void)data;
 	if (!p.pane.h && rest.h >= SMALL_H)
 		p.list.h -= SMALL_ROWS;
 	return p;
@@ -235,7 +236,7 @@ void
 stores_draw(const void *data, const struct area *a)
 {
 	const struct stores_data *d = data;
-	struct panes p = stores_parts(a);
+	struct panes p = stores_parts(data, a);
 	g_autofree char *story = d->wants && p.pane.h ? stores_row_story(d) : NULL;
 
 	if (!d->wants) {

@@ -41,7 +41,7 @@ char *stores_row_story(const struct stores_data *d);	/* all that is known of it:
 
 /* Drawing (stores_draw.c): data is a struct stores_data. */
 void stores_draw(const void *data, const struct area *a);
-struct panes stores_parts(const struct area *a);
+struct panes stores_parts(const void *data, const struct area *a);
 
 /* The item that a form was opened with, in the stores as they stand, which are the caller's; NULL and *err. */
 struct stores *stores_of_form(struct app *a, const struct form *f, const struct item **i, GError **err);

@@ -160,8 +160,9 @@ draw_line(const void *data, const struct row *row, const struct area *line, gboo
 }
 
 static struct panes
-parts_of(const struct area *a)
+parts_of(const void *data, const struct area *a)
 {
+	(void)data;
 	return panes_of(a, a->w / 2, BELOW);
 }
 
@@ -169,7 +170,7 @@ static void
 draw_boat(const void *data, const struct area *a)
 {
 	const struct boat_data *d = data;
-	struct panes p = parts_of(a);
+	struct panes p = parts_of(data, a);
 	const struct fitting *f = selected(d);
 	g_autofree char *text = f && p.pane.h ? fitting_story(&d->records, f, a->g, p.pane.w, NULL) : g_strdup("");
 
@@ -257,16 +258,6 @@ list_of(void *data)
 	return &((struct boat_data *)data)->list;
 }
 
-static int
-rows_of(const void *data, int h, int w, int *first)
-{
-	const struct area a = { NULL, 0, 0, h, w };
-
-	(void)data;
-	*first = 0;
-	return parts_of(&a).list.h;
-}
-
 const struct view_kind view_boat = {
 	.where = IN_BOAT,
 	.size = sizeof(struct boat_data),
@@ -275,6 +266,6 @@ const struct view_kind view_boat = {
 	.draw = draw_boat,
 	.act = act_boat,
 	.list = list_of,
-	.rows = rows_of,
+	.parts = parts_of,
 	.clear = clear_boat,
 };

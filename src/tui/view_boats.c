@@ -103,14 +103,6 @@ list_of(void *data)
 	return &((struct boats_data *)data)->list;
 }
 
-static int
-rows_of(const void *data, int h, int w, int *first)
-{
-	(void)data, (void)w;
-	*first = 1;
-	return h - 1;
-}
-
 const struct view_kind view_boats = {
 	.where = IN_BOATS,
 	.size = sizeof(struct boats_data),
@@ -119,6 +111,6 @@ const struct view_kind view_boats = {
 	.draw = draw_boats,
 	.act = act_boats,
 	.list = list_of,
-	.rows = rows_of,
+	.parts = panes_headed,
 	.clear = clear_boats,
 };

@@ -157,11 +157,12 @@ draw_line(const void *data, const struct row *row, const struct area *line, gboo
 
 /* Below the strip. */
 static struct panes
-parts_of(const struct area *a)
+parts_of(const void *data, const struct area *a)
 {
 	int top = STRIP_ROWS + (a->h >= PANE_BELOW_H);
 	struct area rest = area_part(a, top, 0, a->h - top, a->w);
 
+	(void)data;
 	return panes_of(&rest, MIN(a->w * 3 / 5, 130), MAX(BELOW, a->h / 4));
 }
 
@@ -170,7 +171,7 @@ draw_due(const void *data, const struct area *a)
 {
 	const struct due_data *d = data;
 	const struct due_line *l = d->no_book ? NULL : selected(d);
-	struct panes p = parts_of(a);
+	struct panes p = parts_of(data, a);
 	g_autofree char *text = l && p.pane.h ? due_story(d->book, d->due, l) : g_strdup("");
 
 	if (d->no_book) {
@@ -217,17 +218,6 @@ list_of(void *data)
 	return &((struct due_data *)data)->list;
 }
 
-static int
-rows_of(const void *data, int h, int w, int *first)
-{
-	const struct area a = { NULL, 0, 0, h, w };
-	struct panes p = parts_of(&a);
-
-	(void)data;
-	*first = p.list.y;
-	return p.list.h;
-}
-
 const struct view_kind view_due = {
 	.where = IN_DUE,
 	.size = sizeof(struct due_data),
@@ -236,6 +226,6 @@ const struct view_kind view_due = {
 	.draw = draw_due,
 	.act = act_due,
 	.list = list_of,
-	.rows = rows_of,
+	.parts = parts_of,
 	.clear = clear_due,
 };

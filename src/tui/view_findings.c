@@ -125,8 +125,9 @@ draw_line(const void *data, const struct row *row, const struct area *line, gboo
 }
 
 static struct panes
-parts_of(const struct area *a)
+parts_of(const void *data, const struct area *a)
 {
+	(void)data;
 	return panes_of(a, a->w * 3 / 5, BELOW);
 }
 
@@ -135,7 +136,7 @@ draw_findings(const void *data, const struct area *a)
 {
 	const struct findings_data *d = data;
 	const struct finding *f = selected(d);
-	struct panes p = parts_of(a);
+	struct panes p = parts_of(data, a);
 	g_autofree char *text = f && p.pane.h ? finding_story(d->book, f, FALSE, NULL) : NULL;
 
 	list_draw(&d->list, &p.list, draw_line, d, " Nothing was found wrong, by the log: a records what was seen.");
@@ -229,16 +230,6 @@ list_of(void *data)
 	return &((struct findings_data *)data)->list;
 }
 
-static int
-rows_of(const void *data, int h, int w, int *first)
-{
-	const struct area a = { NULL, 0, 0, h, w };
-
-	(void)data;
-	*first = 0;
-	return parts_of(&a).list.h;
-}
-
 const struct view_kind view_findings = {
 	.where = IN_FINDINGS,
 	.size = sizeof(struct findings_data),
@@ -247,6 +238,6 @@ const struct view_kind view_findings = {
 	.draw = draw_findings,
 	.act = act_findings,
 	.list = list_of,
-	.rows = rows_of,
+	.parts = parts_of,
 	.clear = clear_findings,
 };

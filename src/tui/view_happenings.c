@@ -107,8 +107,9 @@ show_whole(struct app *a, const struct happenings_data *d, const struct happenin
 }
 
 static struct panes
-parts_of(const struct area *a)
+parts_of(const void *data, const struct area *a)
 {
+	(void)data;
 	return panes_of(a, a->w * 3 / 5, BELOW);
 }
 
@@ -117,7 +118,7 @@ draw_happenings(const void *data, const struct area *a)
 {
 	const struct happenings_data *d = data;
 	const struct row *row = d->all ? list_row(&d->list) : NULL;
-	struct panes p = parts_of(a);
+	struct panes p = parts_of(data, a);
 	g_autofree char *text = row && p.pane.h ? story(d, at(d, row->index)) : g_strdup("");
 
 	list_draw(&d->list, &p.list, draw_line, d, " Nothing is on record: a adds what happened.");
@@ -195,16 +196,6 @@ list_of(void *data)
 	return &((struct happenings_data *)data)->list;
 }
 
-static int
-rows_of(const void *data, int h, int w, int *first)
-{
-	const struct area a = { NULL, 0, 0, h, w };
-
-	(void)data;
-	*first = 0;
-	return parts_of(&a).list.h;
-}
-
 const struct view_kind view_happenings = {
 	.where = IN_HAPPENINGS,
 	.size = sizeof(struct happenings_data),
@@ -213,6 +204,6 @@ const struct view_kind view_happenings = {
 	.draw = draw_happenings,
 	.act = act_happenings,
 	.list = list_of,
-	.rows = rows_of,
+	.parts = parts_of,
 	.clear = clear_happenings,
 };

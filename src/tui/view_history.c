@@ -161,14 +161,6 @@ list_of(void *data)
 	return &((struct history_data *)data)->list;
 }
 
-static int
-rows_of(const void *data, int h, int w, int *first)
-{
-	(void)data, (void)w;
-	*first = 1;
-	return h - 1;
-}
-
 const struct view_kind view_history = {
 	.where = IN_HISTORY,
 	.size = sizeof(struct history_data),
@@ -177,6 +169,6 @@ const struct view_kind view_history = {
 	.draw = draw_history,
 	.act = act_history,
 	.list = list_of,
-	.rows = rows_of,
+	.parts = panes_headed,
 	.clear = clear_history,
 };

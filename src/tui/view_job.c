@@ -111,16 +111,6 @@ list_of(void *data)
 	return &d->list[d->face];
 }
 
-static int
-rows_of(const void *data, int h, int w, int *first)
-{
-	const struct area a = { NULL, 0, 0, h, w };
-	struct panes p = job_parts(data, &a);
-
-	*first = p.list.y;
-	return p.list.h;
-}
-
 struct job_data *
 job_shown(const struct app *a)
 {
@@ -153,6 +143,6 @@ const struct view_kind view_job = {
 	.draw = job_draw,
 	.act = job_act,
 	.list = list_of,
-	.rows = rows_of,
+	.parts = job_parts,
 	.clear = clear_job,
 };

@@ -366,14 +366,6 @@ list_of(void *data)
 	return &((struct pick_data *)data)->list;
 }
 
-static int
-rows_of(const void *data, int h, int w, int *first)
-{
-	(void)data, (void)w;
-	*first = 1;
-	return h - 1;
-}
-
 const struct view_kind view_job_pick = {
 	.where = IN_PICK,
 	.size = sizeof(struct pick_data),
@@ -382,6 +374,6 @@ const struct view_kind view_job_pick = {
 	.draw = draw_pick,
 	.act = act_pick,
 	.list = list_of,
-	.rows = rows_of,
+	.parts = panes_headed,
 	.clear = clear_data,
 };

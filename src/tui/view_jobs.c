@@ -262,11 +262,18 @@ story_of(const struct jobs_data *d, const struct jobs_row *r)
 	return g_strdup(r ? new_job : "");
 }
 
+static struct panes
+parts_of(const void *data, const struct area *a)
+{
+	(void)data;
+	return panes_of(a, a->w * 3 / 5, MAX(BELOW, a->h / 3));
+}
+
 static void
 draw_jobs(const void *data, const struct area *a)
 {
 	const struct jobs_data *d = data;
-	struct panes p = panes_of(a, a->w * 3 / 5, MAX(BELOW, a->h / 3));
+	struct panes p = parts_of(data, a);
 	g_autofree char *text = story_of(d, row_at(d, list_row(&d->list)));
 
 	list_draw(&d->list, &p.list, draw_row, d, " There is no boat yet.");
@@ -321,16 +328,6 @@ list_of(void *data)
 	return &((struct jobs_data *)data)->list;
 }
 
-static int
-rows_of(const void *data, int h, int w, int *first)
-{
-	const struct area a = { NULL, 0, 0, h, w };
-
-	(void)data;
-	*first = 0;
-	return panes_of(&a, w * 3 / 5, MAX(BELOW, h / 3)).list.h;
-}
-
 const struct view_kind view_jobs = {
 	.where = IN_JOBS,
 	.size = sizeof(struct jobs_data),
@@ -339,6 +336,6 @@ const struct view_kind view_jobs = {
 	.draw = draw_jobs,
 	.act = act_jobs,
 	.list = list_of,
-	.rows = rows_of,
+	.parts = parts_of,
 	.clear = clear_jobs,
 };

@@ -220,8 +220,9 @@ draw_line(const void *data, const struct row *row, const struct area *line, gboo
 }
 
 static struct panes
-parts_of(const struct area *a)
+parts_of(const void *data, const struct area *a)
 {
+	(void)data;
 	return panes_of(a, MIN(a->w * 11 / 20, LIST_W), BELOW);
 }
 
@@ -229,7 +230,7 @@ static void
 draw_outings(const void *data, const struct area *a)
 {
 	const struct outings_data *d = data;
-	struct panes p = parts_of(a);
+	struct panes p = parts_of(data, a);
 	struct area months = p.pane, years;
 	const char *together;
 
@@ -351,7 +352,7 @@ move_on(struct app *a, struct outings_data *d, enum act act)
 	if ((act == ACT_FIRST || act == ACT_LAST) && !d->list.filter)
 		go_to_end(a, d, act == ACT_LAST);
 	else
-		list_act(&d->list, act, parts_of(&body).list.h);
+		list_act(&d->list, act, parts_of(d, &body).list.h);
 	if (near_the_edge(d) && !d->list.filter && !read_page(a, d, PAGE, FALSE, &err))
 		app_complain(a, err);
 	return TRUE;
@@ -403,16 +404,6 @@ list_of(void *data)
 	return &((struct outings_data *)data)->list;
 }
 
-static int
-rows_of(const void *data, int h, int w, int *first)
-{
-	const struct area a = { NULL, 0, 0, h, w };
-
-	(void)data;
-	*first = 0;
-	return parts_of(&a).list.h;
-}
-
 const struct view_kind view_outings = {
 	.where = IN_OUTINGS,
 	.size = sizeof(struct outings_data),
@@ -421,6 +412,6 @@ const struct view_kind view_outings = {
 	.draw = draw_outings,
 	.act = act_outings,
 	.list = list_of,
-	.rows = rows_of,
+	.parts = parts_of,
 	.clear = clear_outings,
 };

@@ -243,8 +243,9 @@ story(const struct plan_data *d, const struct task *t)
 }
 
 static struct panes
-parts_of(const struct area *a)
+parts_of(const void *data, const struct area *a)
 {
+	(void)data;
 	return panes_of(a, a->w * 3 / 5, BELOW);
 }
 
@@ -252,7 +253,7 @@ static void
 draw_plan(const void *data, const struct area *a)
 {
 	const struct plan_data *d = data;
-	struct panes p = parts_of(a);
+	struct panes p = parts_of(data, a);
 	const struct task *t = selected(d);
 	g_autofree char *text = t && p.pane.h ? story(d, t) : g_strdup("");
 
@@ -306,16 +307,6 @@ list_of(void *data)
 	return &((struct plan_data *)data)->list;
 }
 
-static int
-rows_of(const void *data, int h, int w, int *first)
-{
-	const struct area a = { NULL, 0, 0, h, w };
-
-	(void)data;
-	*first = 0;
-	return parts_of(&a).list.h;
-}
-
 const struct view_kind view_plan = {
 	.where = IN_PLAN,
 	.size = sizeof(struct plan_data),
@@ -324,6 +315,6 @@ const struct view_kind view_plan = {
 	.draw = draw_plan,
 	.act = act_plan,
 	.list = list_of,
-	.rows = rows_of,
+	.parts = parts_of,
 	.clear = clear_plan,
 };

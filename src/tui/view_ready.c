@@ -108,10 +108,11 @@ draw_line(const void *data, const struct row *row, const struct area *line, gboo
 }
 
 static struct panes
-parts_of(const struct area *a)
+parts_of(const void *data, const struct area *a)
 {
 	const struct area rest = area_part(a, ANSWER, 0, a->h - ANSWER, a->w);
 
+	(void)data;
 	return panes_of(&rest, rest.w * 3 / 5, BELOW);
 }
 
@@ -120,7 +121,7 @@ draw_ready(const void *data, const struct area *a)
 {
 	const struct ready_data *d = data;
 	const struct ready_item *i = selected(d);
-	struct panes p = parts_of(a);
+	struct panes p = parts_of(data, a);
 	g_autofree char *words = i ? ready_item_words(i) : NULL, *text = NULL;
 
 	area_put(a, 0, 1, STYLE_STRONG, d->answer ? d->answer : "");
@@ -219,16 +220,6 @@ list_of(void *data)
 	return &((struct ready_data *)data)->list;
 }
 
-static int
-rows_of(const void *data, int h, int w, int *first)
-{
-	const struct area a = { NULL, 0, 0, h, w };
-
-	(void)data;
-	*first = ANSWER;
-	return parts_of(&a).list.h;
-}
-
 const struct view_kind view_ready = {
 	.where = IN_READY,
 	.size = sizeof(struct ready_data),
@@ -238,6 +229,6 @@ const struct view_kind view_ready = {
 	.act = act_ready,
 	.means = means,
 	.list = list_of,
-	.rows = rows_of,
+	.parts = parts_of,
 	.clear = clear_ready,
 };

@@ -159,10 +159,11 @@ draw_line(const void *data, const struct row *row, const struct area *line, gboo
 
 /* Below the head's line. */
 static struct panes
-parts_of(const struct area *a)
+parts_of(const void *data, const struct area *a)
 {
 	struct area rest = area_part(a, 1, 0, a->h - 1, a->w);
 
+	(void)data;
 	return panes_of(&rest, a->w * 3 / 5, MAX(BELOW, a->h / 3));
 }
 
@@ -188,7 +189,7 @@ draw_list(const void *data, const struct area *a)
 {
 	const struct season_data *d = data;
 	const struct season_line *line = d->head ? selected(d) : NULL;
-	struct panes p = parts_of(a);
+	struct panes p = parts_of(data, a);
 	g_autofree char *text = line && p.pane.h ? season_story(d->book, d->work, line) : g_strdup("");
 
 	draw_head(d, a);
@@ -257,17 +258,6 @@ list_of(void *data)
 	return &((struct season_data *)data)->list;
 }
 
-static int
-rows_of(const void *data, int h, int w, int *first)
-{
-	const struct area a = { NULL, 0, 0, h, w };
-	struct panes p = parts_of(&a);
-
-	(void)data;
-	*first = p.list.y;
-	return p.list.h;
-}
-
 const struct view_kind view_season_list = {
 	.where = IN_SEASON,
 	.size = sizeof(struct season_data),
@@ -276,6 +266,6 @@ const struct view_kind view_season_list = {
 	.draw = draw_list,
 	.act = act_list,
 	.list = list_of,
-	.rows = rows_of,
+	.parts = parts_of,
 	.clear = clear_list,
 };

@@ -119,17 +119,6 @@ list_of(void *data)
 	return &d->list[d->face];
 }
 
-static int
-rows_of(const void *data, int h, int w, int *first)
-{
-	const struct area a = { NULL, 0, 0, h, w };
-	struct panes p = stores_parts(&a);
-
-	(void)data;
-	*first = p.list.y;
-	return p.list.h;
-}
-
 const struct view_kind view_stores = {
 	.where = IN_STORES,
 	.size = sizeof(struct stores_data),
@@ -138,6 +127,6 @@ const struct view_kind view_stores = {
 	.draw = stores_draw,
 	.act = act_stores,
 	.list = list_of,
-	.rows = rows_of,
+	.parts = stores_parts,
 	.clear = clear_stores,
 };

@@ -146,14 +146,6 @@ list_of(void *data)
 	return &((struct text_data *)data)->list;
 }
 
-static int
-rows_of(const void *data, int h, int w, int *first)
-{
-	(void)data, (void)w;
-	*first = 1;
-	return h - 1;
-}
-
 const struct view_kind view_text = {
 	.where = IN_TEXT,
 	.size = sizeof(struct text_data),
@@ -161,7 +153,7 @@ const struct view_kind view_text = {
 	.load = load_text,
 	.draw = draw_text,
 	.list = list_of,
-	.rows = rows_of,
+	.parts = panes_headed,
 	.clear = clear_text,
 };
 
@@ -173,7 +165,7 @@ static const struct view_kind view_heed = {
 	.draw = draw_text,
 	.act = act_heed,
 	.list = list_of,
-	.rows = rows_of,
+	.parts = panes_headed,
 	.clear = clear_text,
 };
 

@@ -88,8 +88,9 @@ draw_line(const void *data, const struct row *row, const struct area *line, gboo
 }
 
 static struct panes
-parts_of(const struct area *a)
+parts_of(const void *data, const struct area *a)
 {
+	(void)data;
 	return panes_of(a, a->w / 2, BELOW);
 }
 
@@ -98,7 +99,7 @@ draw_work(const void *data, const struct area *a)
 {
 	const struct work_data *d = data;
 	const struct due_line *l = selected(d);
-	struct panes p = parts_of(a);
+	struct panes p = parts_of(data, a);
 	g_autofree char *text = l && p.pane.h ? due_story(d->book, d->due, l) : g_strdup("");
 
 	list_draw(&d->list, &p.list, draw_line, d, " It has no tasks.");
@@ -137,16 +138,6 @@ list_of(void *data)
 	return &((struct work_data *)data)->list;
 }
 
-static int
-rows_of(const void *data, int h, int w, int *first)
-{
-	const struct area a = { NULL, 0, 0, h, w };
-
-	(void)data;
-	*first = 0;
-	return parts_of(&a).list.h;
-}
-
 const struct view_kind view_work = {
 	.where = IN_DUE,
 	.size = sizeof(struct work_data),
@@ -155,6 +146,6 @@ const struct view_kind view_work = {
 	.draw = draw_work,
 	.act = act_work,
 	.list = list_of,
-	.rows = rows_of,
+	.parts = parts_of,
 	.clear = clear_work,
 };

@@ -95,8 +95,9 @@ lines_of(const struct yard_data *d, const struct yard_sheet *s)
 }
 
 static struct panes
-parts_of(const struct area *a)
+parts_of(const void *data, const struct area *a)
 {
+	(void)data;
 	return panes_of(a, a->w * 2 / 5, MAX(BELOW, a->h / 2));
 }
 
@@ -105,7 +106,7 @@ draw_yard(const void *data, const struct area *a)
 {
 	const struct yard_data *d = data;
 	const struct row *row = d->sheets ? list_row(&d->list) : NULL;
-	struct panes p = parts_of(a);
+	struct panes p = parts_of(data, a);
 	g_autofree char *text = row && p.pane.h ? lines_of(d, at(d, row->index)) : NULL;
 
 	list_draw(&d->list, &p.list, draw_line, d,
@@ -139,16 +140,6 @@ list_of(void *data)
 	return &((struct yard_data *)data)->list;
 }
 
-static int
-rows_of(const void *data, int h, int w, int *first)
-{
-	const struct area a = { NULL, 0, 0, h, w };
-
-	(void)data;
-	*first = 0;
-	return parts_of(&a).list.h;
-}
-
 const struct view_kind view_yard = {
 	.where = IN_YARD,
 	.size = sizeof(struct yard_data),
@@ -157,6 +148,6 @@ const struct view_kind view_yard = {
 	.draw = draw_yard,
 	.act = act_yard,
 	.list = list_of,
-	.rows = rows_of,
+	.parts = parts_of,
 	.clear = clear_yard,
 };

@@ -101,11 +101,12 @@ draw_line(const void *data, const struct row *row, const struct area *line, gboo
 
 /* Below the head, which may be two lines long. */
 static struct panes
-parts_of(const struct area *a)
+parts_of(const void *data, const struct area *a)
 {
 	int head = a->w < 100 ? 2 : 1;
 	struct area rest = area_part(a, head, 0, a->h - head, a->w);
 
+	(void)data;
 	return panes_of(&rest, a->w * 3 / 5, BELOW);
 }
 
@@ -114,7 +115,7 @@ draw_read(const void *data, const struct area *a)
 {
 	const struct read_data *d = data;
 	const struct row *row = d->said.lines ? list_row(&d->list) : NULL;
-	struct panes p = parts_of(a);
+	struct panes p = parts_of(data, a);
 	struct area head = area_part(a, 0, 1, p.list.y - a->y, a->w - 2);
 
 	area_wrap(&head, 0, 0, STYLE_STRONG, d->head ? d->head : "");
@@ -203,17 +204,6 @@ list_of(void *data)
 	return &((struct read_data *)data)->list;
 }
 
-static int
-rows_of(const void *data, int h, int w, int *first)
-{
-	const struct area a = { NULL, 0, 0, h, w };
-	struct panes p = parts_of(&a);
-
-	(void)data;
-	*first = p.list.y;
-	return p.list.h;
-}
-
 static const struct view_kind view_yard_read = {
 	.where = IN_YARD_READ,
 	.size = sizeof(struct read_data),
@@ -221,7 +211,7 @@ static const struct view_kind view_yard_read = {
 	.draw = draw_read,
 	.act = act_read,
 	.list = list_of,
-	.rows = rows_of,
+	.parts = parts_of,
 	.clear = clear_read,
 };
 

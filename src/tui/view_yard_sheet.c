@@ -135,10 +135,11 @@ draw_line(const void *data, const struct row *row, const struct area *line, gboo
 
 /* Below the head's line. */
 static struct panes
-parts_of(const struct area *a)
+parts_of(const void *data, const struct area *a)
 {
 	struct area rest = area_part(a, 1, 0, a->h - 1, a->w);
 
+	(void)data;
 	return panes_of(&rest, a->w * 3 / 5, BELOW);
 }
 
@@ -147,7 +148,7 @@ draw_sheet(const void *data, const struct area *a)
 {
 	const struct sheet_data *d = data;
 	const struct row *row = d->lines ? list_row(&d->list) : NULL;
-	struct panes p = parts_of(a);
+	struct panes p = parts_of(data, a);
 	g_autofree char *text = row && p.pane.h ? yard_line_story(at(d, row->index)) : NULL;
 
 	area_put(a, 0, 1, STYLE_STRONG, d->head ? d->head : "The sheet");
@@ -181,17 +182,6 @@ list_of(void *data)
 	return &((struct sheet_data *)data)->list;
 }
 
-static int
-rows_of(const void *data, int h, int w, int *first)
-{
-	const struct area a = { NULL, 0, 0, h, w };
-	struct panes p = parts_of(&a);
-
-	(void)data;
-	*first = p.list.y;
-	return p.list.h;
-}
-
 const struct view_kind view_yard_sheet = {
 	.where = IN_YARD,
 	.size = sizeof(struct sheet_data),
@@ -200,6 +190,6 @@ const struct view_kind view_yard_sheet = {
 	.draw = draw_sheet,
 	.act = act_sheet,
 	.list = list_of,
-	.rows = rows_of,
+	.parts = parts_of,
 	.clear = clear_sheet,
 };

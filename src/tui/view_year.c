@@ -173,8 +173,9 @@ draw_line(const void *data, const struct row *row, const struct area *line, gboo
 }
 
 static struct panes
-parts_of(const struct area *a)
+parts_of(const void *data, const struct area *a)
 {
+	(void)data;
 	return panes_of(a, LIST_W, BELOW);
 }
 
@@ -193,7 +194,7 @@ static void
 draw_year(const void *data, const struct area *a)
 {
 	const struct year_data *d = data;
-	struct panes p = parts_of(a);
+	struct panes p = parts_of(data, a);
 
 	if (!d->seasons || !d->stays)
 		return;
@@ -275,16 +276,6 @@ list_of(void *data)
 	return &((struct year_data *)data)->list;
 }
 
-static int
-rows_of(const void *data, int h, int w, int *first)
-{
-	const struct area a = { NULL, 0, 0, h, w };
-
-	(void)data;
-	*first = 0;
-	return parts_of(&a).list.h;
-}
-
 const struct view_kind view_year = {
 	.where = IN_YEAR,
 	.size = sizeof(struct year_data),
@@ -293,6 +284,6 @@ const struct view_kind view_year = {
 	.draw = draw_year,
 	.act = act_year,
 	.list = list_of,
-	.rows = rows_of,
+	.parts = parts_of,
 	.clear = clear_year,
 };
