@@ -10,6 +10,7 @@ enum kind { NAME_BOAT, NAME_PERSON, NAME_PLACE, NAME_SUPPLIER, NAME_KINDS };
 
 struct names {
 	GHashTable *known[NAME_KINDS]; /* name -> what stands for it */
+	GHashTable *folded; /* the same of all kinds, whatever the case of its letters; what stands for it is of known */
 	GRegex *any; /* any of them as a whole word; NULL: there is none */
 };
 
@@ -103,6 +104,15 @@ longest_first(gconstpointer x, gconstpointer y)
 	return m != n ? (m < n ? 1 : -1) : strcmp(a, b);
 }
 
+static void
+fold(struct names *n, const char *name, char *word)
+{
+	g_autofree char *low = g_utf8_casefold(name, -1);
+
+	if (!g_hash_table_contains(n->folded, low))
+		g_hash_table_insert(n->folded, g_steal_pointer(&low), word);
+}
+
 /* A name that holds another is tried before it. */
 static gboolean
 make_pattern(struct names *n, GError **err)
@@ -112,11 +122,13 @@ make_pattern(struct names *n, GError **err)
 
 	for (int kind = 0; kind < NAME_KINDS; kind++) {
 		GHashTableIter i;
-		gpointer name;
+		gpointer name, word;
 
 		g_hash_table_iter_init(&i, n->known[kind]);
-		while (g_hash_table_iter_next(&i, &name, NULL))
+		while (g_hash_table_iter_next(&i, &name, &word)) {
 			g_ptr_array_add(all, g_regex_escape_string(name, -1));
+			fold(n, name, word);
+		}
 	}
 	g_ptr_array_sort(all, longest_first);
 	for (guint i = 0; i < all->len; i++)
@@ -146,6 +158,7 @@ names_new(struct book *b, GError **err)
 
 	for (int kind = 0; kind < NAME_KINDS; kind++)
 		n->known[kind] = g_hash_table_new_full(g_str_hash, g_str_equal, g_free, g_free);
+	n->folded = g_hash_table_new_full(g_str_hash, g_str_equal, g_free, NULL);
 	for (int r = 0; ok && r < RECORD_COUNT; r++)
 		ok = learn_records(n, b, (enum record)r, err);
 	name_only_boat(n->known[NAME_BOAT]);
@@ -162,6 +175,7 @@ names_free(struct names *n)
 		return;
 	for (int kind = 0; kind < NAME_KINDS; kind++)
 		g_hash_table_unref(n->known[kind]);
+	g_hash_table_unref(n->folded);
 	g_clear_pointer(&n->any, g_regex_unref);
 	g_free(n);
 }
@@ -195,32 +209,17 @@ names_place(const struct names *n, const char *place)
 	return put_otherwise(n, NAME_PLACE, place);
 }
 
-/* What stands for a name, however its letters are written; NULL. */
-static const char *
-word_of_name(GHashTable *known, const char *name)
-{
-	g_autofree char *low = g_utf8_casefold(name, -1);
-	GHashTableIter i;
-	gpointer other, word = g_hash_table_lookup(known, name);
-
-	g_hash_table_iter_init(&i, known);
-	for (gpointer its; !word && g_hash_table_iter_next(&i, &other, &its);) {
-		g_autofree char *folded = g_utf8_casefold(other, -1);
-
-		word = strcmp(folded, low) ? NULL : its;
-	}
-	return word;
-}
-
 static gboolean
 replace_one(const GMatchInfo *found, GString *out, gpointer user)
 {
 	const struct names *n = user;
-	g_autofree char *name = g_match_info_fetch(found, 0);
+	g_autofree char *name = g_match_info_fetch(found, 0), *low = g_utf8_casefold(name, -1);
 	const char *word = NULL;
 
 	for (int kind = 0; kind < NAME_KINDS && !word; kind++)
-		word = word_of_name(n->known[kind], name);
+		word = g_hash_table_lookup(n->known[kind], name);
+	if (!word)
+		word = g_hash_table_lookup(n->folded, low);
 	g_string_append(out, word ? word : "...");
 	return FALSE;
 }
