@@ -2,6 +2,7 @@
 #ifndef LOGBOOK_JOB_INSIDE_H
 #define LOGBOOK_JOB_INSIDE_H
 
+#include "logbook/finding.h"
 #include "logbook/happening.h"
 #include "logbook/inside.h"
 #include "logbook/job.h"
@@ -68,6 +69,10 @@ int job_sides(const struct job_opening *o);
 /* Another offer; and, once all are there, which lines of the list take them, of several sides when each has its own. */
 void job_add_offer(struct job_sheet *s, const struct template_line *l);
 void job_take_offers(struct job_sheet *s, int sides);
+
+/* What is missing or left over of a line holds the launch until its owner says how that ended.  f has its words, and what is
+ * written with it; its finding is cleared. */
+gboolean job_find_wanting(struct book *b, const struct job *job, const struct removal *r, struct finding_form *f, GError **err);
 
 /* Within a transaction: another aim; one of the two keys is NONE. */
 gboolean job_put_aim(struct book *b, const struct job *job, gint64 task, gint64 finding, GError **err);

@@ -3,7 +3,6 @@
 
 #include "base/err.h"
 #include "base/text.h"
-#include "logbook/finding.h"
 #include "logbook/removal_parse.h"
 
 #include <string.h>
@@ -100,20 +99,11 @@ find_short(struct book *b, struct putting *p, GError **err)
 {
 	const struct removal *r = p->r;
 	struct finding_form f = { .also = put_with_finding, .user = p };
-	struct finding_proposal said;
-	gboolean ok;
 
 	record_init(RECORD_FINDING, &f.what);
-	f.what.boat = p->job->boat;
-	f.what.fitting = r->fitting != NONE ? r->fitting : book_key_of(b, SQL_FITTING_BY_PATH, p->job->boat, "boat");
-	f.what.level = LEVEL_HOLD;
 	f.what.words = g_strdup_printf("missing: %d of %d %s not put back", (int)(r->count - r->back_count), (int)r->count,
 				       r->what);
-	f.what.remark = g_strdup_printf("job %s, line %d: %s", p->job->name, (int)r->no, r->why);
-	ok = book_finding(b, &f, &said, err);
-	finding_proposal_clear(&said);
-	record_clear(RECORD_FINDING, &f.what);
-	return ok;
+	return job_find_wanting(b, p->job, r, &f, err);
 }
 
 gboolean

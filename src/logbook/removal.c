@@ -58,26 +58,32 @@ write_with_finding(struct book *b, gint64 finding, void *user, GError **err)
 	return write_line(b, w, err) && job_put_aim(b, w->job, NONE, finding, err);
 }
 
-/* What is missing or left over holds the launch until its owner says how that ended. */
+gboolean
+job_find_wanting(struct book *b, const struct job *job, const struct removal *r, struct finding_form *f, GError **err)
+{
+	struct finding_proposal p;
+	gboolean ok;
+
+	f->what.boat = job->boat;
+	f->what.fitting = r->fitting != NONE ? r->fitting : book_key_of(b, SQL_FITTING_BY_PATH, job->boat, "boat");
+	f->what.level = LEVEL_HOLD;
+	f->what.remark = g_strdup_printf("job %s, line %d%s%s", job->name, (int)r->no, r->why ? ": " : "", r->why ? r->why : "");
+	ok = book_finding(b, f, &p, err);
+	finding_proposal_clear(&p);
+	record_clear(RECORD_FINDING, &f->what);
+	return ok;
+}
+
 static gboolean
 find_wanting(struct book *b, struct writing *w, GError **err)
 {
 	const struct removal *r = &w->f->what;
 	struct finding_form f = { .also = write_with_finding, .user = w };
-	struct finding_proposal p;
 	g_autofree char *words = removal_words(r);
-	gboolean ok;
 
 	record_init(RECORD_FINDING, &f.what);
-	f.what.boat = w->job->boat;
-	f.what.fitting = r->fitting;
-	f.what.level = LEVEL_HOLD;
 	f.what.words = g_strdup_printf(r->state == REMOVAL_MISSING ? "missing as found: %s" : "left over: %s", words);
-	f.what.remark = g_strdup_printf("job %s, line %d", w->job->name, (int)r->no);
-	ok = book_finding(b, &f, &p, err);
-	finding_proposal_clear(&p);
-	record_clear(RECORD_FINDING, &f.what);
-	return ok;
+	return job_find_wanting(b, w->job, r, &f, err);
 }
 
 static gboolean
