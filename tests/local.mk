@@ -406,6 +406,7 @@ EXTRA_DIST += \
 	tests/tui/form_keys.h \
 	tests/tui/jobs.h \
 	tests/tui/stores_keys.h \
+	tests/tui/e2e.h \
 	tests/tui/pty.h \
 	tests/tui/screens.h \
 	tests/tui/thing.h \

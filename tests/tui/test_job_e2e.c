@@ -1,59 +1,9 @@
 /* long: one job from its start to its end, with all that goes wrong on the way.
  * The drive off in November and on in April, by the real program's keys alone, with its end by force in the middle. */
-#include "pty.h"
+#include "e2e.h"
 
 #include "logbook/job.h"
 #include "logbook/removal.h"
-
-#include <stdio.h>
-
-static char *folder, *file, *program;
-static struct pty p;
-static struct book_who who;
-
-static const char *
-top(void)
-{
-	return g_getenv("top_srcdir") ? g_getenv("top_srcdir") : ".";
-}
-
-static void
-set_up(void)
-{
-	g_autofree char *data = g_build_filename(top(), "share", NULL);
-	g_autoptr(GError) err = NULL;
-
-	who = (struct book_who){ "tester", "desk", 1795600000, day_from_ymd(2026, 11, 25), g_getenv("SPLITPIN_DATA") };
-	folder = g_dir_make_tmp("splitpin-job-XXXXXX", NULL);
-	file = g_build_filename(folder, "boat.splitpin", NULL);
-	program = g_canonicalize_filename(g_getenv("SPLITPIN") ? g_getenv("SPLITPIN") : "splitpin", NULL);
-	ck_assert_msg(book_make_demo(file, &who, data, &err), "%s", err ? err->message : "?");
-}
-
-static void
-remove_all(const char *path)
-{
-	GDir *dir = g_file_test(path, G_FILE_TEST_IS_DIR) ? g_dir_open(path, 0, NULL) : NULL;
-	const char *name;
-
-	while (dir && (name = g_dir_read_name(dir))) {
-		g_autofree char *inside = g_build_filename(path, name, NULL);
-
-		remove_all(inside);
-	}
-	if (dir)
-		g_dir_close(dir);
-	g_remove(path);
-}
-
-static void
-tear_down(void)
-{
-	remove_all(folder);
-	g_free(folder);
-	g_free(file);
-	g_free(program);
-}
 
 static void
 start(const char *today, const char *shows)
@@ -61,17 +11,8 @@ start(const char *today, const char *shows)
 	char *const argv[] = {
 		program, (char[]){ "--file" }, file, (char[]){ "--today" }, (char *)(guintptr)today, NULL
 	};
-	g_auto(GStrv) env = g_new0(char *, 8);
-	int n = 0;
 
-	env[n++] = g_strdup_printf("HOME=%s", folder);
-	env[n++] = g_strdup_printf("XDG_STATE_HOME=%s/state", folder);
-	env[n++] = g_strdup_printf("SPLITPIN_DATA=%s/share", top());
-	env[n++] = g_strdup_printf("PATH=%s", g_getenv("PATH"));
-	env[n++] = g_strdup("TZ=UTC");
-	env[n++] = g_strdup("LC_ALL=C.UTF-8");
-	env[n++] = g_strdup("TERM=xterm-256color");
-	pty_start(&p, 24, 80, argv, env);
+	start_with(&p, "xterm-256color", "C.UTF-8", NULL, argv);
 	pty_wants(&p, shows);
 }
 
@@ -97,13 +38,6 @@ cut(void)
 	pty_clear(&p);
 }
 
-static void
-say_problem(void *user, const char *line)
-{
-	(void)user;
-	printf("%s\n", line);
-}
-
 /* The job as it is in the file, whose every check holds; the caller's. */
 static struct job_sheet *
 in_file(void)
@@ -113,14 +47,12 @@ in_file(void)
 	struct job_sheet *s = NULL;
 	struct boat boat;
 	struct job job;
-	int problems = 0;
 
 	ck_assert_msg(b && book_boat(b, NULL, &boat, &err), "%s", err ? err->message : "?");
 	ck_assert_msg(book_find_job(b, boat.id, "drive-off-2026", &job, &err), "%s", err ? err->message : "?");
 	s = book_job_sheet(b, &job, &err);
 	ck_assert_msg(s != NULL, "%s", err ? err->message : "?");
-	ck_assert(book_verify(b, say_problem, NULL, &problems, &err));
-	ck_assert_int_eq(problems, 0);
+	ck_verifies(b);
 	record_clear(RECORD_JOB, &job);
 	record_clear(RECORD_BOAT, &boat);
 	book_close(b);
