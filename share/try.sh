@@ -45,8 +45,7 @@ in_the_shed()
 	done
 	on 2026-11-08 job --pause "tray 1 and bag 1 on the shelf over the bench, propeller behind the door"
 	on 2025-03-29 stores add "impeller, six vanes" --number RB-120@Quay --rubber --shelf 60 --lead 7 --keep 1
-	on 2025-03-29 stores bought impeller 2 --price "96.20 USD" --made 2024-11 --place "under the seat"
-	on 2025-04-12 stores took impeller 1 --for seawater-pump.renew
+	on 2025-03-29 stores bought impeller 1 --price "48.10 USD" --made 2024-11 --place "under the seat"
 	on 2026-11-14 stores add "bellows, U-joint, with clamps" --number RB-103@Quay --rubber --shelf 48 --lead 14
 	on 2026-11-14 stores add "cotter, 1/8 x 1-1/2 in, stainless" --number RB-131@Quay --lead 3 --keep 4
 	on 2026-11-14 stores bought cotter 10 --price "4.50 USD" --place "bench, drawer 2"
