@@ -36,11 +36,12 @@ finish()
 	exit
 }
 
-# Count the tests of a build folder: each single test of a check program, and each shell test.
+# Count the tests of a build folder: each single test of a check program, and each shell test.  Of that build alone: a
+# distribution that failed its tests lies beside them, results and all, until the next one is made.
 tally()
 {
 	tally_passed=$passed tally_failed=$failed
-	find "$1" -name '*.trs' | sort >"$build_home/results"
+	find "$1/tests" -name '*.trs' | sort >"$build_home/results"
 	while read -r trs; do
 		log=${trs%.trs}.log
 		result=$(sed -n 's/^:test-result: *//p' "$trs")
